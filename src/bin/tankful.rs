@@ -1,0 +1,2 @@
+//! Headless command.
+fn main() {}

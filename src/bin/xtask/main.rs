@@ -1,0 +1,2 @@
+//! Task runner.
+fn main() {}

@@ -1,0 +1,1 @@
+//! One household's job.
