@@ -1,0 +1,357 @@
+//! A complete case: every value present, each with where it came from. Built from answers by the `job`
+//! room; read by everything after it in the core.
+
+use super::message::Arg;
+use serde::{Deserialize, Serialize};
+use uom::si::f64::{Length, Power, TemperatureInterval, ThermodynamicTemperature, Time, Volume, VolumeRate};
+
+/// Where a value came from, weakest first: a measured value beats an answer, an answer beats a default.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Provenance {
+    /// Nobody said: a documented default.
+    Assumed,
+    /// Somebody answered.
+    Answered,
+    /// Somebody measured it or read it off the thing itself.
+    Measured,
+}
+
+/// A value and where it came from.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Known<T> {
+    /// The value.
+    pub value: T,
+    /// Where it came from.
+    pub from: Provenance,
+}
+
+impl<T> Known<T> {
+    /// A value with its provenance.
+    pub const fn new(value: T, from: Provenance) -> Self {
+        Self { value, from }
+    }
+
+    /// True when nobody answered.
+    pub fn is_assumed(&self) -> bool {
+        self.from == Provenance::Assumed
+    }
+
+    /// The same provenance with another value.
+    pub fn map<U>(self, f: impl FnOnce(T) -> U) -> Known<U> {
+        Known { value: f(self.value), from: self.from }
+    }
+}
+
+macro_rules! choices {
+    ($($(#[$doc:meta])* $name:ident { $($(#[$vdoc:meta])* $variant:ident = $code:literal,)* })*) => {$(
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+        pub enum $name { $($(#[$vdoc])* #[serde(rename = $code)] $variant,)* }
+
+        impl $name {
+            /// Every option's code, in the order shown.
+            pub const CODES: &'static [&'static str] = &[$($code,)*];
+
+            /// The option's code in files, links and locale keys.
+            pub const fn code(self) -> &'static str { match self { $($name::$variant => $code,)* } }
+
+            /// The option with this code, if there is one.
+            pub fn from_code(code: &str) -> Option<Self> { match code { $($code => Some($name::$variant),)* _ => None } }
+        }
+    )*};
+}
+
+choices! {
+    /// Yes or no.
+    YesNo {
+        /// Yes.
+        Yes = "yes",
+        /// No.
+        No = "no",
+    }
+    /// What heats the water in a heater.
+    HeaterKind {
+        /// Electric elements only.
+        Electric = "electric",
+        /// A natural gas burner.
+        Gas = "gas",
+        /// A propane burner.
+        Propane = "propane",
+        /// An oil burner.
+        Oil = "oil",
+        /// A heat pump with elements as backup.
+        HeatPump = "heat_pump",
+    }
+    /// Outward signs that a tank is near its end, worst first.
+    TankSigns {
+        /// Water under or around the tank.
+        Leaking = "leaking",
+        /// Rust at the fittings, or rusty hot water.
+        Rust = "rust",
+        /// Rumbling or slow to heat.
+        Rumbling = "rumbling",
+        /// Nothing to see or hear.
+        None = "none",
+    }
+    /// The room the heater stands in.
+    RoomKind {
+        /// A basement with walls against the ground.
+        Basement = "basement",
+        /// A garage.
+        Garage = "garage",
+        /// A utility or laundry room inside the house.
+        Utility = "utility",
+        /// A closet inside the house.
+        Closet = "closet",
+        /// A crawlspace.
+        Crawlspace = "crawlspace",
+        /// An attic.
+        Attic = "attic",
+    }
+    /// How air gets between the room and the house.
+    DoorKind {
+        /// A solid door, closed.
+        Solid = "solid",
+        /// A gap of an inch or so under the door.
+        Undercut = "undercut",
+        /// A louvred door or grilles high and low.
+        Louvred = "louvred",
+        /// Open to the next room.
+        Open = "open",
+    }
+    /// How damp the room is before any change.
+    Dampness {
+        /// Dry all year.
+        Dry = "dry",
+        /// As houses are.
+        Normal = "normal",
+        /// Damp in summer, or a dehumidifier runs there.
+        Damp = "damp",
+    }
+    /// What heats the house.
+    HouseHeat {
+        /// A natural gas furnace or boiler.
+        Gas = "gas",
+        /// Propane.
+        Propane = "propane",
+        /// Heating oil.
+        Oil = "oil",
+        /// Electric resistance.
+        Electric = "electric",
+        /// A heat pump.
+        HeatPump = "heat_pump",
+        /// Wood, or nothing to pay for.
+        Free = "free",
+    }
+    /// Where condensate could go.
+    DrainKind {
+        /// A floor drain.
+        Floor = "floor",
+        /// A sump with a pump.
+        Sump = "sump",
+        /// A laundry standpipe or sink.
+        Standpipe = "standpipe",
+        /// Nothing to drain to.
+        None = "none",
+    }
+    /// The supply at the heater's place.
+    Supply {
+        /// 240 V, two hot legs.
+        V240 = "240",
+        /// 208 V, two legs of a three-phase service.
+        V208 = "208",
+        /// Only a 120 V outlet.
+        V120 = "120",
+    }
+}
+
+/// The people and how they use hot water.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Household {
+    /// Adults.
+    pub adults: Known<f64>,
+    /// Teenagers.
+    pub teenagers: Known<f64>,
+    /// Children under 13.
+    pub children: Known<f64>,
+    /// Showers a day, the whole household.
+    pub showers_per_day: Known<f64>,
+    /// Length of a shower.
+    pub shower_time: Known<Time>,
+    /// Flow of the shower head, mixed water.
+    pub shower_flow: Known<VolumeRate>,
+    /// Baths a week.
+    pub baths_per_week: Known<f64>,
+    /// Mixed water in a bath.
+    pub tub: Known<Volume>,
+    /// Showers one after another in the busiest hour.
+    pub showers_in_a_row: Known<f64>,
+    /// Dishwasher loads a week.
+    pub dishwasher_loads_per_week: Known<f64>,
+    /// Hot or warm clothes-washer loads a week.
+    pub hot_washes_per_week: Known<f64>,
+    /// Do they run out of hot water now.
+    pub runs_out_now: Known<YesNo>,
+}
+
+impl Household {
+    /// Everybody.
+    pub fn people(&self) -> f64 {
+        self.adults.value + self.teenagers.value + self.children.value
+    }
+}
+
+/// The heater that stands there now.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct PresentHeater {
+    /// What heats the water.
+    pub kind: Known<HeaterKind>,
+    /// Age in years.
+    pub age_years: Known<f64>,
+    /// Nominal volume on its nameplate.
+    pub nominal_volume: Known<Volume>,
+    /// Uniform energy factor on its label, or the one typical of its kind and age.
+    pub uniform_energy_factor: Known<f64>,
+    /// First-hour rating on its label, or the one typical of its kind and size.
+    pub first_hour_rating: Known<Volume>,
+    /// Each element, or the burner's input.
+    pub input: Known<Power>,
+    /// Setpoint of its thermostat; also used for the candidates.
+    pub setpoint: Known<ThermodynamicTemperature>,
+    /// Whether the anode was ever changed.
+    pub anode_changed: Known<YesNo>,
+    /// What it looks and sounds like.
+    pub signs: Known<TankSigns>,
+    /// Whether a furnace or boiler shares its flue.
+    pub shares_flue: Known<YesNo>,
+}
+
+/// The room where the heater stands.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Room {
+    /// What kind of room.
+    pub kind: Known<RoomKind>,
+    /// Free air volume.
+    pub volume: Known<Volume>,
+    /// Floor to the lowest thing above the heater.
+    pub headroom: Known<Length>,
+    /// Narrowest door, hatch or turn on the way in.
+    pub way_in: Known<Length>,
+    /// How air gets to the rest of the house.
+    pub door: Known<DoorKind>,
+    /// Mean temperature of the coldest month, with no heat pump in it.
+    pub winter: Known<ThermodynamicTemperature>,
+    /// Mean temperature of the warmest month, with no heat pump in it.
+    pub summer: Known<ThermodynamicTemperature>,
+    /// How damp it is.
+    pub dampness: Known<Dampness>,
+    /// What heats the house.
+    pub house_heat: Known<HouseHeat>,
+    /// Whether the house is cooled in summer.
+    pub house_cooled: Known<YesNo>,
+    /// Whether a dehumidifier runs in the room in summer.
+    pub dehumidifier: Known<YesNo>,
+}
+
+/// Where condensate can go.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Drain {
+    /// What there is.
+    pub kind: Known<DrainKind>,
+    /// Length of the route.
+    pub distance: Known<Length>,
+    /// How far the drain's inlet lies above the heater's condensate outlet (negative: below).
+    pub rise: Known<Length>,
+}
+
+/// The electrical supply at the heater.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Circuit {
+    /// Supply voltage.
+    pub supply: Known<Supply>,
+    /// Rating of the heater's own two-pole breaker in A; 0 when there is no such circuit.
+    pub breaker_a: Known<f64>,
+    /// Whether a 120 V outlet with its own circuit is within reach.
+    pub own_120v: Known<YesNo>,
+    /// Free double spaces in the panel.
+    pub free_spaces: Known<f64>,
+}
+
+/// The place's climate.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Place {
+    /// Identity of the listed place the defaults come from.
+    pub id: Known<String>,
+    /// Annual mean outdoor temperature.
+    pub outdoor_mean: Known<ThermodynamicTemperature>,
+    /// Warmest monthly mean less coldest.
+    pub outdoor_range: Known<TemperatureInterval>,
+    /// Mean summer dew point outdoors.
+    pub summer_dew_point: Known<ThermodynamicTemperature>,
+    /// Mean winter dew point outdoors.
+    pub winter_dew_point: Known<ThermodynamicTemperature>,
+    /// Height above the sea.
+    pub elevation: Known<Length>,
+    /// Cold-tap temperature as a yearly mean; from the published relation unless measured.
+    pub cold_water_shift: Known<TemperatureInterval>,
+}
+
+/// Prices and the way money is counted. All in today's money.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Prices {
+    /// Electricity, $/kWh.
+    pub electricity: Known<f64>,
+    /// Natural gas, $/therm.
+    pub gas: Known<f64>,
+    /// Propane, $/US gal.
+    pub propane: Known<f64>,
+    /// Heating oil, $/US gal.
+    pub oil: Known<f64>,
+    /// Installed price of the same kind again.
+    pub installed_same: Known<f64>,
+    /// Installed price of a 50 gal, 240 V heat pump tank, before rebates.
+    pub installed_heat_pump: Known<f64>,
+    /// Rebates and credits for a heat pump tank.
+    pub rebate: Known<f64>,
+    /// Years counted.
+    pub horizon_years: Known<f64>,
+    /// Real discount rate a year.
+    pub discount_rate: Known<f64>,
+    /// Real growth of energy prices a year.
+    pub price_growth: Known<f64>,
+    /// Emission of grid electricity, kg CO₂ a kWh.
+    pub grid_emission: Known<f64>,
+}
+
+/// One household's complete case.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Case {
+    /// The people.
+    pub household: Household,
+    /// The heater they have.
+    pub heater: PresentHeater,
+    /// Where it stands.
+    pub room: Room,
+    /// Condensate.
+    pub drain: Drain,
+    /// Electricity.
+    pub circuit: Circuit,
+    /// Climate and cold water.
+    pub place: Place,
+    /// Money.
+    pub prices: Prices,
+    /// Seed of the synthetic year of draws.
+    pub seed: u64,
+}
+
+/// A named input of a figure, as shown in its working.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Input {
+    /// Locale identity of its name.
+    pub label: std::borrow::Cow<'static, str>,
+    /// The value put in.
+    pub value: Arg,
+    /// Where it came from.
+    pub from: Provenance,
+}
