@@ -1,7 +1,15 @@
 //! The core: physics, equipment, simulation, money, advice. Pure: no clock, no browser, no hidden
 //! randomness, no words for people (only message identities with figures, see [`message`]).
+//!
+//! Answers become a [`case::Case`] (in the `job` room); a case gets its [`candidates`]; each is
+//! simulated, checked and priced; [`outcome`] holds what comes out.
 
 pub mod calendar;
+pub mod candidates;
 pub mod case;
+pub mod draws;
+pub mod label;
 pub mod message;
+pub mod outcome;
+pub mod room;
 pub mod units;

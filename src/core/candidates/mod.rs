@@ -1,0 +1,103 @@
+//! The heaters that are compared: the present one, the same again, and the classes that may replace it,
+//! each described by label figures alone.
+
+pub mod typical_price;
+
+use super::case::HeaterKind;
+use serde::{Deserialize, Serialize};
+use uom::si::f64::{Length, Mass, Power, Volume};
+
+/// Identity of a candidate.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum CandidateId {
+    /// Keep the present heater until it fails, then the same again.
+    Keep,
+    /// A new electric tank.
+    ElectricTank,
+    /// A new gas tank.
+    GasTank,
+    /// A new propane tank.
+    PropaneTank,
+    /// A new oil tank.
+    OilTank,
+    /// A heat pump tank of 40 gal at 240 V.
+    HeatPump40,
+    /// A heat pump tank of 50 gal at 240 V.
+    HeatPump50,
+    /// A heat pump tank of 65 gal at 240 V.
+    HeatPump65,
+    /// A heat pump tank of 80 gal at 240 V.
+    HeatPump80,
+    /// A heat pump tank of 50 gal on a 120 V outlet, without large elements.
+    PlugIn50,
+}
+
+impl CandidateId {
+    /// The code in files and locale keys (`candidate-<code with dashes>`).
+    pub const fn code(self) -> &'static str {
+        match self {
+            CandidateId::Keep => "keep",
+            CandidateId::ElectricTank => "electric_tank",
+            CandidateId::GasTank => "gas_tank",
+            CandidateId::PropaneTank => "propane_tank",
+            CandidateId::OilTank => "oil_tank",
+            CandidateId::HeatPump40 => "heat_pump_40",
+            CandidateId::HeatPump50 => "heat_pump_50",
+            CandidateId::HeatPump65 => "heat_pump_65",
+            CandidateId::HeatPump80 => "heat_pump_80",
+            CandidateId::PlugIn50 => "plug_in_50",
+        }
+    }
+
+    /// The key of its name in the locale files.
+    pub fn key(self) -> String {
+        format!("candidate-{}", self.code().replace('_', "-"))
+    }
+}
+
+/// What a heater's energy label and nameplate say.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Label {
+    /// What heats the water.
+    pub kind: HeaterKind,
+    /// Nominal volume.
+    pub nominal_volume: Volume,
+    /// Uniform energy factor.
+    pub uniform_energy_factor: f64,
+    /// First-hour rating.
+    pub first_hour_rating: Volume,
+    /// Each electric element (zero: none), or the burner's input.
+    pub input: Power,
+    /// Heat the heat pump gives at rating conditions (zero: no heat pump). Not on every nameplate:
+    /// typical of the class then.
+    pub heat_pump_output: Power,
+}
+
+/// Size, weight and connection, from the label entry or typical of the class.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Body {
+    /// Height.
+    pub height: Length,
+    /// Diameter, or the larger side.
+    pub diameter: Length,
+    /// Weight empty.
+    pub empty_mass: Mass,
+    /// Supply voltage it is made for; zero for none.
+    pub volts: f64,
+    /// Breaker it asks for in A; zero for none.
+    pub breaker_a: f64,
+    /// Free air it asks for.
+    pub free_air: Volume,
+}
+
+/// A heater that can be simulated.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Candidate {
+    /// Identity.
+    pub id: CandidateId,
+    /// Label figures.
+    pub label: Label,
+    /// Size and connection.
+    pub body: Body,
+}

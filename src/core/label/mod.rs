@@ -1,0 +1,3 @@
+//! Labels: what a heater's figures say, and the model that meets them.
+
+pub mod present;

@@ -1,0 +1,3 @@
+//! The room where the heater stands.
+
+pub mod typical;

@@ -1,0 +1,95 @@
+//! Prices and how money is counted. All in today's money of the place.
+
+use super::place::place;
+use super::{Affects, Default, Id, Kind, Question, Section, Spread, Value, Who, number, plain};
+use crate::core::candidates::typical_price;
+use crate::core::case::HeaterKind;
+use crate::core::climate::prices;
+use crate::core::units::Unit;
+
+const COST: &[Affects] = &[Affects::Cost];
+
+const fn ask(id: Id, kind: Kind, default: Default, spread: Spread, who: Who) -> Question {
+    Question { id, section: Section::Money, kind, default, spread, who, affects: COST, first: false }
+}
+
+const fn first(q: Question) -> Question {
+    Question { first: true, ..q }
+}
+
+pub(super) static QUESTIONS: &[Question] = &[
+    first(ask(
+        Id::PriceElectricity,
+        plain(0.0, 2.0, Unit::DollarPerKwh, 0.01),
+        Default::Derived(|r| Value::number(prices::of(place(r)).electricity_per_kwh, Unit::DollarPerKwh)),
+        Spread::Factor(0.8, 1.3),
+        Who::Householder,
+    )),
+    ask(
+        Id::PriceGas,
+        plain(0.0, 10.0, Unit::DollarPerTherm, 0.05),
+        Default::Derived(|r| Value::number(prices::of(place(r)).gas_per_therm, Unit::DollarPerTherm)),
+        Spread::Factor(0.75, 1.35),
+        Who::Householder,
+    ),
+    ask(
+        Id::PricePropane,
+        number(0.0, 20.0, Unit::DollarPerGallon, Unit::DollarPerGallon, Unit::DollarPerLitre, 0.05),
+        Default::Derived(|r| Value::number(prices::of(place(r)).propane_per_gal, Unit::DollarPerGallon)),
+        Spread::Factor(0.75, 1.35),
+        Who::Householder,
+    ),
+    ask(
+        Id::PriceOil,
+        number(0.0, 20.0, Unit::DollarPerGallon, Unit::DollarPerGallon, Unit::DollarPerLitre, 0.05),
+        Default::Derived(|r| Value::number(prices::of(place(r)).oil_per_gal, Unit::DollarPerGallon)),
+        Spread::Factor(0.75, 1.35),
+        Who::Householder,
+    ),
+    first(ask(
+        Id::InstalledSame,
+        plain(0.0, 50_000.0, Unit::Dollar, 50.0),
+        Default::Derived(|r| {
+            let kind = HeaterKind::from_code(r.code(Id::HeaterKind).value).unwrap_or(HeaterKind::Electric);
+            Value::number(typical_price::installed_same(kind), Unit::Dollar)
+        }),
+        Spread::Factor(0.7, 1.5),
+        Who::Installer,
+    )),
+    first(ask(
+        Id::InstalledHeatPump,
+        plain(0.0, 50_000.0, Unit::Dollar, 50.0),
+        Default::Number(typical_price::HEAT_PUMP_50, Unit::Dollar),
+        Spread::Factor(0.7, 1.5),
+        Who::Installer,
+    )),
+    first(ask(
+        Id::Rebate,
+        plain(0.0, 20_000.0, Unit::Dollar, 50.0),
+        // No tax or rebate rule is built in: they change.
+        Default::Number(0.0, Unit::Dollar),
+        Spread::Plus(0.0, 800.0, Unit::Dollar),
+        Who::Householder,
+    )),
+    ask(
+        Id::Horizon,
+        plain(1.0, 40.0, Unit::Year, 1.0),
+        Default::Number(15.0, Unit::Year),
+        Spread::None,
+        Who::Householder,
+    ),
+    ask(
+        Id::DiscountRate,
+        plain(0.0, 20.0, Unit::Percent, 0.5),
+        Default::Number(2.0, Unit::Percent),
+        Spread::None,
+        Who::Householder,
+    ),
+    ask(
+        Id::PriceGrowth,
+        plain(-5.0, 15.0, Unit::Percent, 0.5),
+        Default::Number(1.0, Unit::Percent),
+        Spread::Plus(1.5, 2.0, Unit::Percent),
+        Who::Householder,
+    ),
+];
