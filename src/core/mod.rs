@@ -8,6 +8,7 @@ pub mod calendar;
 pub mod candidates;
 pub mod case;
 pub mod draws;
+pub mod heat_pump;
 pub mod label;
 pub mod message;
 pub mod moist_air;

@@ -12,6 +12,7 @@ mod state;
 pub use state::{MoistAir, MoistAirError};
 
 use crate::core::numeric::root_in_bracket;
+use crate::core::units::ZERO_C_K;
 
 /// Specific heat of dry air, J/(kg·K).
 pub const DRY_AIR_HEAT_J_PER_KG_K: f64 = 1006.0;
@@ -25,8 +26,6 @@ pub const MOLAR_MASS_RATIO: f64 = 0.621_945;
 pub const DRY_AIR_GAS_CONSTANT_J_PER_KG_K: f64 = 287.042;
 /// Pressure of the standard atmosphere at sea level, Pa.
 pub const STANDARD_PRESSURE_PA: f64 = 101_325.0;
-/// 0 °C in kelvin.
-pub const ZERO_CELSIUS_K: f64 = 273.15;
 /// Triple point of water, °C: saturation is over ice below, over liquid above.
 const TRIPLE_POINT_C: f64 = 0.01;
 /// Vapour pressure at the triple point by the Hyland-Wexler relations, Pa.
@@ -158,7 +157,7 @@ pub fn temperature_from_enthalpy_c(enthalpy_j_per_kg: f64, w: f64) -> f64 {
 /// Volume, m³ per kg of dry air (equation 26).
 #[inline]
 pub fn specific_volume_m3_per_kg(t_c: f64, w: f64, pressure_pa: f64) -> f64 {
-    DRY_AIR_GAS_CONSTANT_J_PER_KG_K * (t_c + ZERO_CELSIUS_K) * (1.0 + w / MOLAR_MASS_RATIO) / pressure_pa
+    DRY_AIR_GAS_CONSTANT_J_PER_KG_K * (t_c + ZERO_C_K) * (1.0 + w / MOLAR_MASS_RATIO) / pressure_pa
 }
 
 /// Density of the mixture, kg/m³ (equation 11).

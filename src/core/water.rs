@@ -78,7 +78,7 @@ mod tests {
     fn a_kilowatt_hour_raises_4_1_gallons_by_100_fahrenheit() {
         // Follows from 3412 Btu/kWh and 8.33 lb/gal: 3412 / (8.33 × 100) = 4.096 gal.
         let rise_k = 100.0 / 1.8;
-        let gallons = 3.6e6 / (MEAN_VOLUMETRIC_HEAT_J_PER_M3_K * rise_k) / 3.785_411_784e-3;
+        let gallons = 3.6e6 / (MEAN_VOLUMETRIC_HEAT_J_PER_M3_K * rise_k) / crate::core::units::GALLON_M3;
         assert!((gallons - 3412.0 / 833.0).abs() < 0.05, "{gallons}");
     }
 }

@@ -1,0 +1,2 @@
+//! The heat pump.
+pub mod coil;
