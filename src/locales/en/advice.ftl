@@ -1,0 +1,1 @@
+# The advice: verdict, reasons, runners-up, what to settle first.

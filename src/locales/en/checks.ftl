@@ -1,0 +1,1 @@
+# Checks: names, findings, work.

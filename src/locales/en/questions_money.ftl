@@ -1,0 +1,32 @@
+# Prices and how money is counted.
+
+q-price-electricity = What do you pay for electricity?
+    .find = Take it from your bill: the total to pay, divided by the kilowatt-hours (kWh) used.
+    .default = The mean price of your state or province, from memory. Your bill is better.
+q-price-gas = What do you pay for natural gas?
+    .find = Take it from your bill: the part that grows with use, divided by the therms. 1 therm is about 1 hundred cubic feet (CCF).
+    .default = The mean price of your state or province, from memory. Your bill is better.
+q-price-propane = What do you pay for propane?
+    .find = Take it from the last delivery slip.
+    .default = The mean price of your region, from memory. Your slip is better.
+q-price-oil = What do you pay for heating oil?
+    .find = Take it from the last delivery slip.
+    .default = The mean price of your region, from memory. Your slip is better.
+q-installed-same = What would the same kind of heater cost, put in?
+    .find = Ask for a quote with the heater, the work, the permit and taking the old one away.
+    .default = A round figure for an ordinary job in 2025, from memory. Ask for a quote.
+q-installed-heat-pump = What would a 50 gal heat pump tank cost, put in?
+    .find = Ask for a quote with the heater, the work and the permit, before any rebate.
+    .default = $4,200 for an ordinary job in 2025, from memory. Ask for a quote.
+q-rebate = Which rebates or credits can you get for a heat pump tank?
+    .find = Ask your power company, your state or province, and your installer. Add up what you are sure to get.
+    .default = None. Rebate rules change, so none are built in.
+q-horizon = How many years ahead should we count?
+    .find = Take the years you plan to stay, or the life of a heater.
+    .default = 15 years. This is a matter of choice.
+q-discount-rate = How much more is money today worth than money in a year?
+    .find = Take what your savings earn, less the rise in prices. Write 0 to count every year alike.
+    .default = 2% a year above the rise in prices. This is a matter of choice.
+q-price-growth = How fast will energy prices rise, beyond other prices?
+    .find = Nobody knows. 0 means they rise just like everything else.
+    .default = 1% a year. This is a guess.

@@ -1,0 +1,1 @@
+# How figures were worked out: names, relations, sources.
