@@ -37,7 +37,7 @@ const COLDEST_C: f64 = -60.0;
 ///
 /// u·(a + b·u + …)/(c + u) with u in °C above the triple point (coefficients per hundred °C): near-minimax
 /// fits of this project to the Hyland-Wexler relations (ASHRAE equations 5 and 6; R. W. Hyland and
-/// A. Wexler 1983) within 1e-6 over ice (−60 to 0 °C) and over liquid (0 to 95 °C). Rational, so that
+/// A. Wexler 1983) within 4e-7 over ice (−60 to 0 °C) and over liquid (0 to 95 °C). Rational, so that
 /// saturation costs one exponential in place of an exponential and a logarithm, and its inverse none.
 #[inline]
 fn log_saturation(t_c: f64) -> (f64, f64) {
@@ -56,7 +56,7 @@ fn log_saturation(t_c: f64) -> (f64, f64) {
 
 /// Saturation pressure of water vapour, Pa, over ice below 0.01 °C and over liquid above; −60 to 95 °C.
 ///
-/// Within 1e-6 (relative) of the Hyland-Wexler relations, which the `psychrolib` reference also uses;
+/// Within 4e-7 (relative) of the Hyland-Wexler relations, which the `psychrolib` reference also uses;
 /// continuous and strictly rising. One exponential.
 #[inline]
 pub fn saturation_pressure_pa(t_c: f64) -> f64 {
@@ -133,12 +133,20 @@ pub fn humidity_ratio_from_wet_bulb(t_c: f64, wet_bulb_c: f64, pressure_pa: f64)
 }
 
 /// Thermodynamic wet bulb, °C, to 1e-6 K: the root of [`humidity_ratio_from_wet_bulb`]. At and above saturation
-/// it is the air's own temperature. The relations leave a small gap at 0 °C between wet and iced bulb; states
-/// within it give 0 °C.
+/// it is the air's own temperature.
+///
+/// Some states have two: a wet bulb some tenths of a kelvin above 0 °C and an iced one just below. The wet one is given:
+/// a bulb freezes only once it has passed 0 °C.
 pub fn wet_bulb_c(t_c: f64, w: f64, pressure_pa: f64) -> f64 {
     let excess = |bulb: f64| humidity_ratio_from_wet_bulb(t_c, bulb, pressure_pa) - w;
+    let (low, high) = if t_c > 0.0 && excess(0.0) <= 0.0 {
+        (0.0, t_c)
+    } else {
+        // Just below 0 °C, where the relation for ice ends.
+        (COLDEST_C, if t_c < 0.0 { t_c } else { -f64::MIN_POSITIVE })
+    };
     // The only refusal for finite input is an unbracketed root: saturated air.
-    root_in_bracket(excess, COLDEST_C, t_c, 1e-6, 100).map_or(t_c, |root| root.x)
+    root_in_bracket(excess, low, high, 1e-6, 100).map_or(t_c, |root| root.x)
 }
 
 /// Enthalpy, J per kg of dry air, above dry air and liquid water at 0 °C (equation 30).

@@ -1,0 +1,9 @@
+//! Outside truth: the core against fixtures that reference libraries computed (`tests/reference/`, whose
+//! README gives origin, omissions and tolerances of the fixtures themselves).
+//!
+//! Tolerances here are named constants with their reason. Each comparison prints the largest difference
+//! it saw: `cargo test --test published -- --nocapture`.
+mod fixture;
+mod moist_air;
+mod water;
+mod wet_coil;
