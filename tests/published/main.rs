@@ -3,6 +3,7 @@
 //!
 //! Tolerances here are named constants with their reason. Each comparison prints the largest difference
 //! it saw: `cargo test --test published -- --nocapture`.
+mod daily_use;
 mod fixture;
 mod moist_air;
 mod water;

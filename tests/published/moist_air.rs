@@ -1,6 +1,6 @@
 //! `tankful::core::moist_air` against psychrolib 2.5 (the same relations) and CoolProp 8.0's HAPropsSI (a
 //! real mixture).
-use crate::fixture::{Fixture, Worst};
+use crate::fixture::{Fixture, Worst, hold};
 use tankful::core::moist_air as air;
 
 /// Saturation pressure: the rational fit against the Hyland-Wexler relations it stands for (relative).
@@ -71,11 +71,8 @@ fn states_meet_psychrolib() {
         volume.see_relative(air::specific_volume_m3_per_kg(t, w, p), v, at);
         density.see_relative(air::density_kg_per_m3(t, w, p), rho, at);
     }
-    for worst in [pressure, humidity, relative, enthalpy, volume, density] {
-        worst.within(SAME_RELATIONS);
-    }
-    dew.within(DEW_POINT_K);
-    bulb.within(WET_BULB_K);
+    hold([pressure, humidity, relative, enthalpy, volume, density].map(|worst| (worst, SAME_RELATIONS)));
+    hold([(dew, DEW_POINT_K), (bulb, WET_BULB_K)]);
 }
 
 #[test]
@@ -98,9 +95,11 @@ fn states_are_near_the_real_mixture() {
         enthalpy.see(air::enthalpy_j_per_kg(t, w) / scale, h / scale, at);
         volume.see_relative(air::specific_volume_m3_per_kg(t, w, p), v, at);
     }
-    humidity.within(REAL_HUMIDITY);
-    dew.within(REAL_DEW_POINT_K);
-    bulb.within(REAL_WET_BULB_K);
-    enthalpy.within(REAL_ENTHALPY);
-    volume.within(REAL_VOLUME);
+    hold([
+        (humidity, REAL_HUMIDITY),
+        (dew, REAL_DEW_POINT_K),
+        (bulb, REAL_WET_BULB_K),
+        (enthalpy, REAL_ENTHALPY),
+        (volume, REAL_VOLUME),
+    ]);
 }

@@ -1,5 +1,5 @@
 //! `tankful::core::water` against CoolProp 8.0 (IAPWS-95) and iapws 1.5 (IAPWS-IF97).
-use crate::fixture::{Fixture, Worst};
+use crate::fixture::{Fixture, Worst, hold};
 use tankful::core::water;
 
 /// The polynomials' own errors, as their docs state them (relative; the fit was made to this library).
@@ -27,10 +27,7 @@ fn compare(table: &str, density_tolerance: f64, tolerance: f64) {
         product.see_relative(water::volumetric_heat_j_per_m3_k(t), d * c, t);
         conductivity.see_relative(water::conductivity_w_per_m_k(t), k, t);
     }
-    density.within(density_tolerance);
-    heat.within(tolerance);
-    product.within(tolerance);
-    conductivity.within(tolerance);
+    hold([(density, density_tolerance), (heat, tolerance), (product, tolerance), (conductivity, tolerance)]);
 }
 
 #[test]

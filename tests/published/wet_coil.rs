@@ -1,5 +1,5 @@
 //! `tankful::core::heat_pump::coil` against balances over states by psychrolib 2.5 and CoolProp 8.0.
-use crate::fixture::{Fixture, Worst};
+use crate::fixture::{Fixture, Worst, hold};
 use tankful::core::heat_pump::coil::{Coil, CoilInlet};
 
 /// Same relations: the saturation fit's 4e-7 of a humidity ratio up to 0.06 kg/kg, kg/kg.
@@ -49,11 +49,13 @@ fn outlet_heat_and_condensate_meet_psychrolib() {
         wet += usize::from(water > 0.0);
     }
     assert!(wet > all / 4 && wet < all, "both wet and dry coils are compared: {wet} of {all} wet");
-    temperature.within(TEMPERATURE_K);
-    humidity.within(HUMIDITY_RATIO);
-    condensate.within(CONDENSATE_KG_PER_S);
-    heat.within(HEAT_W);
-    parts.within(HEAT_W);
+    hold([
+        (temperature, TEMPERATURE_K),
+        (humidity, HUMIDITY_RATIO),
+        (condensate, CONDENSATE_KG_PER_S),
+        (heat, HEAT_W),
+        (parts, HEAT_W),
+    ]);
 }
 
 #[test]
@@ -79,6 +81,5 @@ fn heat_and_condensate_are_near_the_real_mixture() {
         condensate.see(out.condensate_kg_per_s / scale, water / scale, at);
         heat.see_relative(out.total_w, total, at);
     }
-    heat.within(REAL_HEAT);
-    condensate.within(REAL_CONDENSATE);
+    hold([(heat, REAL_HEAT), (condensate, REAL_CONDENSATE)]);
 }

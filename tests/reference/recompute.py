@@ -114,11 +114,19 @@ def as_text(value, indent=0):
         parts = [f"{pad}{json.dumps(k, ensure_ascii=False)}: {as_text(v, indent + 1).strip()}" for k, v in value.items()]
         text = "{\n" + ",\n".join(parts) + "\n" + " " * indent + "}"
     elif isinstance(value, list) and value and isinstance(value[0], (list, dict)):
-        rows = [pad + json.dumps(row, ensure_ascii=False, allow_nan=False) for row in value]
+        rows = [pad + (as_text(row, indent + 1).strip() if has_tables(row) else as_line(row)) for row in value]
         text = "[\n" + ",\n".join(rows) + "\n" + " " * indent + "]"
     else:
-        text = json.dumps(value, ensure_ascii=False, allow_nan=False)
+        text = as_line(value)
     return text + ("\n" if indent == 0 else "")
+
+
+def as_line(value):
+    return json.dumps(value, ensure_ascii=False, allow_nan=False)
+
+
+def has_tables(row):
+    return isinstance(row, dict) and any(isinstance(part, dict) or len(as_line(part)) > 80 for part in row.values())
 
 
 if __name__ == "__main__":
