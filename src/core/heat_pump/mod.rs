@@ -1,2 +1,3 @@
 //! The heat pump.
 pub mod coil;
+pub mod machine;

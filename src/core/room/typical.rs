@@ -51,6 +51,11 @@ const fn weights(kind: RoomKind) -> (f64, f64, f64) {
     }
 }
 
+/// Share of the outdoors' daily swing that reaches the room.
+pub const fn outdoor_share(kind: RoomKind) -> f64 {
+    weights(kind).1
+}
+
 /// Coldest month's mean in the room, °C, from the outdoor annual mean and monthly range.
 pub fn winter_c(kind: RoomKind, outdoor_mean_c: f64, outdoor_range_k: f64) -> f64 {
     let (house, out, ground) = weights(kind);

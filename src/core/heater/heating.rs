@@ -1,0 +1,187 @@
+//! Heating steps: elements and burners in closed form, the heat pump by the heat of the step's middle.
+
+use super::model::{Elements, Source};
+use super::sim::{CUT_OUT_SLACK_K, On, Sim, decay_factor};
+use super::surroundings::Surroundings;
+use crate::core::heat_pump::coil::Coil;
+use crate::core::heat_pump::machine::HeatPump;
+use crate::core::tank::Layers;
+use crate::core::water::MEAN_VOLUMETRIC_HEAT_J_PER_M3_K as RHO_C;
+
+/// Longest step of an element or burner, s: the jacket's loss is taken at its end.
+const DIRECT_STEP_S: f64 = 1_200.0;
+/// Shortest heating step, s: events closer than this are taken together.
+const SHORTEST_S: f64 = 2.0;
+
+/// A source whose heat enters at one height, all of it.
+struct Direct {
+    heat_w: f64,
+    electricity_w: f64,
+    fuel_w: f64,
+    height: f64,
+    sensor: f64,
+}
+
+impl Sim<'_> {
+    fn direct(&self) -> Option<Direct> {
+        let element = |elements: &Elements, upper: bool| {
+            let e = if upper { &elements.upper } else { &elements.lower };
+            Direct {
+                heat_w: e.power_w,
+                electricity_w: e.power_w,
+                fuel_w: 0.0,
+                height: e.height,
+                sensor: e.sensor,
+            }
+        };
+        match (&self.model.source, self.on) {
+            (Source::Elements(e) | Source::HeatPump { backup: Some(e), .. }, On::Upper) => {
+                Some(element(e, true))
+            }
+            (Source::Elements(e) | Source::HeatPump { backup: Some(e), .. }, On::Lower) => {
+                Some(element(e, false))
+            }
+            (Source::Burner(b), On::Burner) => Some(Direct {
+                heat_w: b.input_w * b.recovery,
+                electricity_w: b.auxiliary_w,
+                fuel_w: b.input_w,
+                height: 0.0,
+                sensor: b.sensor,
+            }),
+            _ => None,
+        }
+    }
+
+    /// Warms the pool above the element until it joins the layer above, the thermostat cuts out, or
+    /// the time is up. Returns the time taken, s.
+    pub(super) fn direct_step(&mut self, left_s: f64, around: &mut impl Surroundings) -> f64 {
+        let Some(d) = self.direct() else { return left_s };
+        let from = self.layers.heated_from(d.height);
+        let pool = self.layers.pool(from);
+        let seconds_per_k = Layers::capacity_j_per_k(pool.m3) / d.heat_w;
+        let mut step = if left_s < DIRECT_STEP_S { left_s } else { DIRECT_STEP_S };
+        if let Some(next_c) = pool.next_c {
+            let joins = (next_c - pool.t_c) * seconds_per_k;
+            if joins < step {
+                step = joins;
+            }
+        }
+        if self.sensor_layer(d.sensor, d.height) <= pool.top {
+            let cuts_out = (self.model.setpoint_c - pool.t_c) * seconds_per_k;
+            if cuts_out < step {
+                step = cuts_out;
+            }
+        }
+        if step < SHORTEST_S {
+            step = if left_s < SHORTEST_S { left_s } else { SHORTEST_S };
+        }
+        self.layers.warm(&pool, d.heat_w * step);
+        self.layers.settle();
+        self.totals.heat_in_j += d.heat_w * step;
+        self.totals.electricity_j += d.electricity_w * step;
+        self.totals.fuel_j += d.fuel_w * step;
+        if d.fuel_w == 0.0 {
+            self.totals.elements_j += d.electricity_w * step;
+        }
+        if let Source::HeatPump { .. } = self.model.source {
+            let air_c = around.temperature_c();
+            if self.model.pump().is_some_and(|p| air_c < p.coldest_air_c || air_c > p.warmest_air_c) {
+                self.totals.locked_out_s += step;
+            }
+        }
+        self.lose(step, 0.0, 0.0, around);
+        step
+    }
+
+    /// One step of the heat pump. The condenser has one temperature and gives heat to each layer in
+    /// proportion to volume and temperature difference: under constant heat the mean of the layers it
+    /// reaches rises in a straight line and their differences decay exponentially, both in closed
+    /// form. The heat is that of the step's middle (second order).
+    pub(super) fn pump_step(&mut self, left_s: f64, around: &mut impl Surroundings) -> f64 {
+        let Source::HeatPump { pump, sensor, .. } = &self.model.source else { return left_s };
+        let inlet = *around.inlet();
+        let Ok(coil) = Coil::new(inlet.dry_air_kg_per_s(pump.air_m3_per_s), pump.bypass_factor) else {
+            return left_s;
+        };
+        let sensor_layer = self.sensor_layer(*sensor, 0.0);
+        let step = self.pump_step_length(left_s, sensor_layer);
+
+        let zone = self.zone(pump);
+        let per_m3 = pump.condenser_w_per_k / (pump.condenser_top * self.model.volume_m3);
+        let start = self.reach(zone, self.running.heat_w / per_m3);
+        let rise = self.running.heat_w * 0.5 * step / (RHO_C * start.m3);
+        let run = pump.run(&inlet, &coil, start.condensing_c + rise, self.running.evaporating_c);
+
+        let reach = self.reach(zone, run.heat_w / per_m3);
+        let mean = reach.mean_c;
+        let warmer = mean + run.heat_w * step / (RHO_C * reach.m3);
+        let closer = decay_factor(per_m3 / RHO_C * step);
+        let before = self.layers.temperature_c(sensor_layer);
+        self.layers.relax(reach.below, mean, warmer, closer);
+        self.layers.settle();
+        self.sensor_rate = (self.layers.temperature_c(sensor_layer) - before) / step;
+
+        self.totals.heat_in_j += run.heat_w * step;
+        self.totals.pump_heat_j += run.heat_w * step;
+        let electricity = (run.compressor_w + pump.fan_w) * step;
+        self.totals.electricity_j += electricity;
+        self.totals.pump_electricity_j += electricity;
+        self.totals.condensate_kg += run.condensate_kg_per_s * step;
+        self.totals.pump_s += step;
+        self.running = run;
+        // The fan's work warms the air that it moves.
+        self.lose(step, pump.fan_w - run.sensible_w, run.condensate_kg_per_s, around);
+        step
+    }
+
+    /// How long the next step of the heat pump may be: not much past the foreseen cut-out.
+    fn pump_step_length(&self, left_s: f64, sensor_layer: usize) -> f64 {
+        let mut step = if left_s < self.pump_step_s { left_s } else { self.pump_step_s };
+        let to_go = self.model.setpoint_c - CUT_OUT_SLACK_K - self.layers.temperature_c(sensor_layer);
+        if self.sensor_rate > 0.0 && to_go < self.sensor_rate * step {
+            let cuts_out = to_go / self.sensor_rate + 1.0;
+            if cuts_out < step {
+                step = cuts_out;
+            }
+        }
+        if step < SHORTEST_S && left_s > SHORTEST_S { SHORTEST_S } else { step }
+    }
+
+    /// First layer above the condenser.
+    fn zone(&self, pump: &HeatPump) -> usize {
+        let top = self.layers.heated_from(pump.condenser_top);
+        if top < 1 { 1 } else { top }
+    }
+
+    /// How far up the condenser's heat reaches. It fills the zone from the coldest layer up like water
+    /// a vessel: `excess` is the heat over the conductance a m³, K·m³, and the layers below the
+    /// condensing temperature share it.
+    fn reach(&self, zone: usize, excess_k_m3: f64) -> Reach {
+        let mut m3 = 0.0;
+        let mut sum = 0.0;
+        let mut below = 0;
+        let mut condensing_c = f64::INFINITY;
+        while below < zone && self.layers.temperature_c(below) < condensing_c {
+            let v = self.layers.layer_m3(below);
+            m3 += v;
+            sum += v * self.layers.temperature_c(below);
+            below += 1;
+            if m3 > 0.0 {
+                condensing_c = (excess_k_m3 + sum) / m3;
+            }
+        }
+        Reach { below, m3, mean_c: sum / m3, condensing_c }
+    }
+}
+
+/// The layers a condenser warms.
+struct Reach {
+    /// Layers below this one are reached.
+    below: usize,
+    /// Their volume, m³.
+    m3: f64,
+    /// Their mean temperature, °C.
+    mean_c: f64,
+    /// The condenser's temperature, °C.
+    condensing_c: f64,
+}

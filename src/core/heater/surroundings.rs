@@ -1,0 +1,42 @@
+//! What the heater stands in: the air it breathes and loses heat to, and that it changes.
+
+use crate::core::heat_pump::coil::CoilInlet;
+
+/// The air around a heater.
+pub trait Surroundings {
+    /// Temperature, °C.
+    fn temperature_c(&self) -> f64;
+
+    /// State of the air for the coil.
+    fn inlet(&self) -> &CoilInlet;
+
+    /// Tells what the heater did to the air for a time: heat given to it (negative: taken), W, and
+    /// water taken from it, kg/s. The surroundings move on by that time.
+    fn pass(&mut self, dt_s: f64, heat_w: f64, water_kg_per_s: f64);
+}
+
+/// A test chamber: air that stays as it is.
+#[derive(Clone, Debug)]
+pub struct Constant {
+    t_c: f64,
+    inlet: CoilInlet,
+}
+
+impl Constant {
+    /// Air of `t_c` °C, `w` kg/kg and `pressure_pa` for ever.
+    pub fn new(t_c: f64, w: f64, pressure_pa: f64) -> Self {
+        Self { t_c, inlet: CoilInlet::new(t_c, w, pressure_pa) }
+    }
+}
+
+impl Surroundings for Constant {
+    fn temperature_c(&self) -> f64 {
+        self.t_c
+    }
+
+    fn inlet(&self) -> &CoilInlet {
+        &self.inlet
+    }
+
+    fn pass(&mut self, _dt_s: f64, _heat_w: f64, _water_kg_per_s: f64) {}
+}

@@ -1,0 +1,126 @@
+//! The room's air while a heater stands in it.
+
+use super::model::RoomModel;
+use crate::core::heat_pump::coil::CoilInlet;
+use crate::core::heater::Surroundings;
+use crate::core::moist_air::relative_humidity;
+
+/// Small changes are gathered until they amount to this time, s.
+const GATHER_S: f64 = 900.0;
+const AIR_KG_PER_M3: f64 = 1.2;
+
+/// State of the room: its undisturbed values and how far the heater has moved it from them.
+#[derive(Clone, Debug)]
+pub struct RoomAir<'m> {
+    model: &'m RoomModel,
+    undisturbed_c: f64,
+    undisturbed_w: f64,
+    /// Change of temperature by the heater, K.
+    shift_k: f64,
+    /// Change of humidity ratio by the heater, kg/kg (never above zero for long: nothing adds water).
+    shift_w: f64,
+    inlet: CoilInlet,
+    pending_s: f64,
+    pending_j: f64,
+    pending_kg: f64,
+    /// Extra heat that has flowed in from the house, J.
+    pub from_house_j: f64,
+    /// Coldest it has been, °C.
+    pub coldest_c: f64,
+}
+
+impl<'m> RoomAir<'m> {
+    /// The room on a day and hour, undisturbed.
+    pub fn new(model: &'m RoomModel, day: f64, hour: f64) -> Self {
+        let t = model.undisturbed_c(day, hour);
+        let w = model.undisturbed_w(day);
+        Self {
+            model,
+            undisturbed_c: t,
+            undisturbed_w: w,
+            shift_k: 0.0,
+            shift_w: 0.0,
+            inlet: CoilInlet::new(t, w, model.pressure_pa),
+            pending_s: 0.0,
+            pending_j: 0.0,
+            pending_kg: 0.0,
+            from_house_j: 0.0,
+            coldest_c: t,
+        }
+    }
+
+    /// Moves the undisturbed state to an hour of a day. Humidity goes by the day.
+    pub fn at(&mut self, day: f64, hour: f64) {
+        self.settle();
+        self.undisturbed_c = self.model.undisturbed_c(day, hour);
+        if hour == 0.0 {
+            self.undisturbed_w = self.model.undisturbed_w(day);
+        }
+        self.refresh();
+    }
+
+    /// Undisturbed temperature, °C.
+    pub fn undisturbed_c(&self) -> f64 {
+        self.undisturbed_c
+    }
+
+    /// Relative humidity, 0 to 1.
+    pub fn relative_humidity(&self) -> f64 {
+        relative_humidity(self.inlet.t_c(), self.inlet.w(), self.model.pressure_pa)
+    }
+
+    /// Works off what has been gathered: the room's temperature and moisture relax exponentially to
+    /// where the mean gain would hold them, in closed form.
+    fn settle(&mut self) {
+        if self.pending_s <= 0.0 {
+            return;
+        }
+        let (dt, m) = (self.pending_s, self.model);
+        let gain = self.pending_j / dt - m.reference_gain_w;
+        let conductance = m.conductance_w_per_k();
+        let held = gain / conductance;
+        let factor = libm::exp(-dt * conductance / m.capacity_j_per_k);
+        let mean_shift_s =
+            held * dt + (self.shift_k - held) * (1.0 - factor) * m.capacity_j_per_k / conductance;
+        self.shift_k = held + (self.shift_k - held) * factor;
+        self.from_house_j -= m.to_house_w_per_k * mean_shift_s;
+
+        let dries = self.pending_kg / dt / (AIR_KG_PER_M3 * m.exchange_m3_per_s);
+        let factor = libm::exp(-dt * m.exchange_m3_per_s / m.moisture_m3);
+        self.shift_w = -dries + (self.shift_w + dries) * factor;
+        self.pending_s = 0.0;
+        self.pending_j = 0.0;
+        self.pending_kg = 0.0;
+        self.refresh();
+    }
+
+    fn refresh(&mut self) {
+        let t = self.undisturbed_c + self.shift_k;
+        // Air cannot be dried below what a coil leaves; a floor keeps the state a state.
+        let w = self.undisturbed_w + self.shift_w;
+        let w = if w > 2e-4 { w } else { 2e-4 };
+        self.inlet = CoilInlet::new(t, w, self.model.pressure_pa);
+        if t < self.coldest_c {
+            self.coldest_c = t;
+        }
+    }
+}
+
+impl Surroundings for RoomAir<'_> {
+    fn temperature_c(&self) -> f64 {
+        self.inlet.t_c()
+    }
+
+    fn inlet(&self) -> &CoilInlet {
+        &self.inlet
+    }
+
+    fn pass(&mut self, dt_s: f64, heat_w: f64, water_kg_per_s: f64) {
+        self.pending_s += dt_s;
+        self.pending_j += heat_w * dt_s;
+        self.pending_kg += water_kg_per_s * dt_s;
+        if self.pending_s >= GATHER_S {
+            self.settle();
+        }
+    }
+}

@@ -1,0 +1,163 @@
+//! A simulated year of one heater in one house.
+
+use super::fixture::{Served, serve};
+use crate::core::calendar::{DayOfYear, SECONDS_PER_DAY, SECONDS_PER_HOUR};
+use crate::core::draws::DrawYear;
+use crate::core::heater::{Model, Sim, Totals};
+use crate::core::outcome::YearResult;
+use crate::core::room::air::RoomAir;
+use crate::core::room::model::RoomModel;
+use crate::core::units::{KWH_J, celsius, cubic_metres, seconds};
+use uom::si::energy::joule;
+use uom::si::f64::Energy;
+
+/// Longest piece of a draw, s.
+const LONGEST_PIECE_S: f64 = 120.0;
+/// Outdoor daily mean below which a house is heated, and above which it is cooled, °C: balance points
+/// of ordinary houses (60 and 70 °F); common practice, no source.
+pub const HEATED_BELOW_C: f64 = 15.5;
+/// See [`HEATED_BELOW_C`].
+pub const COOLED_ABOVE_C: f64 = 21.0;
+
+/// Everything a year needs besides the heater.
+pub struct House<'a> {
+    /// The year's draws.
+    pub draws: &'a DrawYear,
+    /// Cold water by day, °C.
+    pub mains_c: &'a [f32],
+    /// Outdoor daily mean by day, °C.
+    pub outdoor_c: &'a [f32],
+    /// The room.
+    pub room: &'a RoomModel,
+}
+
+/// Simulates a year. `pump_step_s` as in [`Sim::with_pump_step`]; `None` for the default.
+pub fn simulate(model: &Model, house: &House, pump_step_s: Option<f64>) -> YearResult {
+    let mut sim = Sim::new(model);
+    if let Some(step) = pump_step_s {
+        sim = sim.with_pump_step(step);
+    }
+    let mut run = Run {
+        room: RoomAir::new(house.room, 0.0, 0.0),
+        sim,
+        now_s: 0.0,
+        hour: 0,
+        short: Served::default(),
+        year: Year::default(),
+    };
+    let stored = run.sim.stored_j();
+    for day in DayOfYear::all() {
+        run.day(day, house);
+    }
+    run.finish(stored)
+}
+
+/// The year's accounts as they fill.
+#[derive(Default)]
+struct Year {
+    months: [Totals; 12],
+    heating_makeup_j: [f64; 12],
+    cooling_relief_j: [f64; 12],
+    room_c: Vec<f32>,
+    undisturbed_c: Vec<f32>,
+    rh: Vec<f32>,
+}
+
+struct Run<'m> {
+    sim: Sim<'m>,
+    room: RoomAir<'m>,
+    now_s: f64,
+    hour: u32,
+    short: Served,
+    year: Year,
+}
+
+impl Run<'_> {
+    fn day(&mut self, day: DayOfYear, house: &House) {
+        let index = day.index();
+        let before = *self.sim.totals();
+        let from_house = self.room.from_house_j;
+        let cold_c = f64::from(house.mains_c.get(index).copied().unwrap_or(10.0));
+        for draw in house.draws.day(index) {
+            self.until(draw.start_s);
+            let served = serve(&mut self.sim, draw, cold_c, LONGEST_PIECE_S, &mut self.room, |_, _| ());
+            self.now_s = draw.start_s + draw.duration_s();
+            self.short.short_m3 += served.short_m3;
+            self.short.short_s += served.short_s;
+        }
+        self.until((index + 1) as f64 * SECONDS_PER_DAY);
+
+        let month = day.month().index();
+        let y = &mut self.year;
+        y.months[month].add(&self.sim.totals().since(&before));
+        let outdoor = house.outdoor_c.get(index).copied().map_or(HEATED_BELOW_C, f64::from);
+        let from_house = self.room.from_house_j - from_house;
+        if outdoor < HEATED_BELOW_C {
+            y.heating_makeup_j[month] += from_house;
+        } else if outdoor > COOLED_ABOVE_C {
+            y.cooling_relief_j[month] += from_house;
+        }
+    }
+
+    /// Lets the heater stand until a time, hour by hour.
+    fn until(&mut self, time_s: f64) {
+        loop {
+            let next_hour = f64::from(self.hour + 1) * SECONDS_PER_HOUR;
+            if self.now_s >= next_hour {
+                // A draw may have run past the hour.
+                self.next_hour();
+                continue;
+            }
+            if self.now_s >= time_s {
+                return;
+            }
+            let to = if next_hour < time_s { next_hour } else { time_s };
+            self.sim.advance(to - self.now_s, &mut self.room);
+            self.now_s = to;
+        }
+    }
+
+    fn next_hour(&mut self) {
+        self.hour += 1;
+        let (day, hour) = (self.hour / 24, self.hour % 24);
+        // Noon stands for the day in the charts.
+        if hour == 12 {
+            use crate::core::heater::Surroundings;
+            self.year.room_c.push(self.room.temperature_c() as f32);
+            self.year.undisturbed_c.push(self.room.undisturbed_c() as f32);
+            self.year.rh.push(self.room.relative_humidity() as f32);
+        }
+        self.room.at(f64::from(day), f64::from(hour));
+    }
+
+    fn finish(self, stored_at_start_j: f64) -> YearResult {
+        let t = *self.sim.totals();
+        let stored = self.sim.stored_j() - stored_at_start_j;
+        let kwh = |f: fn(&Totals) -> f64| self.year.months.map(|m| f(&m) / KWH_J);
+        let energy = |j: f64| Energy::new::<joule>(j);
+        YearResult {
+            electricity_kwh: kwh(|m| m.electricity_j),
+            elements_kwh: kwh(|m| m.elements_j),
+            fuel_kwh: kwh(|m| m.fuel_j),
+            delivered_kwh: kwh(|m| m.delivered_j),
+            drawn_m3: self.year.months.map(|m| m.drawn_m3),
+            condensate_l: self.year.months.map(|m| m.condensate_kg),
+            heating_makeup_kwh: self.year.heating_makeup_j.map(|j| j / KWH_J),
+            cooling_relief_kwh: self.year.cooling_relief_j.map(|j| j / KWH_J),
+            dried_l: self.year.months.map(|m| m.condensate_kg),
+            locked_out: seconds(t.locked_out_s),
+            heat_pump_time: seconds(t.pump_s),
+            heat_pump_heat: energy(t.pump_heat_j),
+            heat_pump_electricity: energy(t.pump_electricity_j),
+            shortfall: cubic_metres(self.short.short_m3),
+            shortfall_time: seconds(self.short.short_s),
+            standby: energy(t.standby_j),
+            room_coldest: celsius(self.room.coldest_c),
+            residual: energy(t.heat_in_j - t.delivered_j - t.standby_j - stored),
+            throughput: energy(t.heat_in_j + t.delivered_j),
+            room_c: self.year.room_c,
+            room_undisturbed_c: self.year.undisturbed_c,
+            room_rh: self.year.rh,
+        }
+    }
+}

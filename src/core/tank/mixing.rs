@@ -1,0 +1,136 @@
+//! What mixes the layers: buoyancy, the cold inlet's jet, and heat put in from below.
+
+use super::layers::Layers;
+use crate::core::water::MEAN_VOLUMETRIC_HEAT_J_PER_M3_K as RHO_C;
+
+impl Layers {
+    /// Pools layers until none is warmer than the one above it (pool-adjacent-violators, upward with a
+    /// look back), keeping heat.
+    #[inline]
+    pub fn settle(&mut self) {
+        let n = self.slots;
+        if self.fill_m3 <= 0.0 {
+            self.t_c[0] = self.t_c[1];
+        }
+        let mut i = 0;
+        while i < n {
+            if self.t_c[i] > self.t_c[i + 1] {
+                i = self.pool_around(i);
+            } else {
+                i += 1;
+            }
+        }
+    }
+
+    /// Pools an inversion between `i` and `i + 1` and whatever it drags along; returns the highest
+    /// layer pooled.
+    fn pool_around(&mut self, i: usize) -> usize {
+        let n = self.slots;
+        let (mut low, mut high) = (i, i + 1);
+        let mut v = self.layer_m3(low) + self.layer_m3(high);
+        let mut heat = self.layer_m3(low) * self.t_c[low] + self.layer_m3(high) * self.t_c[high];
+        loop {
+            let mean = if v > 0.0 { heat / v } else { self.t_c[high] };
+            if high < n && mean > self.t_c[high + 1] {
+                high += 1;
+                v += self.layer_m3(high);
+                heat += self.layer_m3(high) * self.t_c[high];
+            } else if low > 0 && self.t_c[low - 1] > mean {
+                low -= 1;
+                v += self.layer_m3(low);
+                heat += self.layer_m3(low) * self.t_c[low];
+            } else {
+                self.t_c[low..=high].fill(mean);
+                return high;
+            }
+        }
+    }
+
+    /// The cold inlet's jet stirs the bottom of the tank: the lowest `volume_m3` become one
+    /// temperature; the layer at the edge gives and takes its share.
+    #[inline]
+    pub fn stir_bottom(&mut self, volume_m3: f64) {
+        let mut left = volume_m3;
+        let mut heat = 0.0;
+        let mut edge = 0;
+        while edge <= self.slots {
+            let v = self.layer_m3(edge);
+            if v >= left {
+                break;
+            }
+            heat += v * self.t_c[edge];
+            left -= v;
+            edge += 1;
+        }
+        if edge > self.slots {
+            return;
+        }
+        heat += left * self.t_c[edge];
+        let mean = heat / volume_m3;
+        let v = self.layer_m3(edge);
+        if v > 0.0 {
+            let share = left / v;
+            self.t_c[edge] += share * (mean - self.t_c[edge]);
+        }
+        self.t_c[..edge].fill(mean);
+    }
+
+    /// Volume and common temperature of the pool that heat from layer `from` warms now: that layer and
+    /// those above it that are no warmer; and the temperature of the next layer up, at which it
+    /// joins (`None`: the pool reaches the top).
+    #[inline]
+    pub fn pool(&self, from: usize) -> Pool {
+        let t_c = self.t_c[from];
+        let mut m3 = self.layer_m3(from);
+        let mut top = from;
+        while top < self.slots && self.t_c[top + 1] <= t_c + 1e-9 {
+            top += 1;
+            m3 += self.layer_m3(top);
+        }
+        let next_c = if top < self.slots { Some(self.t_c[top + 1]) } else { None };
+        Pool { from, top, m3, t_c, next_c }
+    }
+
+    /// Warms a pool by a heat, J. The pool's layers take one temperature.
+    #[inline]
+    pub fn warm(&mut self, pool: &Pool, heat_j: f64) {
+        if pool.m3 <= 0.0 {
+            return;
+        }
+        let mut stored = 0.0;
+        for i in pool.from..=pool.top {
+            stored += self.layer_m3(i) * self.t_c[i];
+        }
+        let t = (stored + heat_j / RHO_C) / pool.m3;
+        self.t_c[pool.from..=pool.top].fill(t);
+    }
+
+    /// Moves the layers below `below` from their mean `from_c` to `to_c` and draws their differences
+    /// from it together by a factor.
+    #[inline]
+    pub fn relax(&mut self, below: usize, from_c: f64, to_c: f64, closer: f64) {
+        for t in &mut self.t_c[..below] {
+            *t = to_c + (*t - from_c) * closer;
+        }
+    }
+
+    /// Heat each kelvin of the pool takes, J/K.
+    pub fn capacity_j_per_k(m3: f64) -> f64 {
+        RHO_C * m3
+    }
+}
+
+/// A run of layers of one temperature, warmed from below.
+#[derive(Clone, Copy, Debug)]
+pub struct Pool {
+    /// Lowest layer.
+    pub from: usize,
+    /// Highest layer.
+    pub top: usize,
+    /// Volume, m³.
+    pub m3: f64,
+    /// Temperature, °C.
+    pub t_c: f64,
+    /// Temperature of the layer above, °C.
+    pub next_c: Option<f64>,
+}
