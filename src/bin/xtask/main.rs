@@ -1,2 +1,87 @@
-//! Task runner.
-fn main() {}
+//! The task runner: `cargo xtask serve`, `build`, `test`, `measure`, `shots`.
+//!
+//! It installs what is missing, builds and finishes the page, serves it, and runs every check. It may
+//! use the file system, processes and the network; nothing of it reaches the page.
+#![forbid(unsafe_code)]
+
+mod browser;
+mod finish;
+mod page;
+mod run;
+mod shots;
+mod site;
+mod tools;
+
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use anyhow::Result;
+use clap::{Parser, Subcommand};
+
+/// Builds, serves and checks Tankful.
+#[derive(Parser)]
+#[command(name = "cargo xtask", bin_name = "cargo xtask")]
+struct Cli {
+    #[command(subcommand)]
+    task: Task,
+}
+
+#[derive(Subcommand)]
+enum Task {
+    /// Build the release page and serve it on 127.0.0.1.
+    Serve {
+        /// The first port to try; the next free one is taken when it is busy.
+        #[arg(long, default_value_t = 8080)]
+        port: u16,
+        /// A page that builds fast and runs slower, for work on its looks.
+        #[arg(long)]
+        quick: bool,
+        /// Serve dist/ as it is.
+        #[arg(long, conflicts_with = "quick")]
+        no_build: bool,
+    },
+    /// Build the release page into dist/, ready for any static host.
+    Build {
+        /// A page that builds fast and runs slower, for work on its looks.
+        #[arg(long)]
+        quick: bool,
+    },
+    /// Take pictures of the page at three sizes, light and dark.
+    Shots(shots::Options),
+}
+
+fn main() -> ExitCode {
+    match work(Cli::parse().task) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(error) => {
+            eprintln!("error: {error:#}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn work(task: Task) -> Result<()> {
+    match task {
+        Task::Serve { port, quick, no_build } => {
+            if !no_build {
+                page::build(quick)?;
+            }
+            let site = site::Site::open(dist(), "/", port)?;
+            println!("Tankful is at {} (Ctrl-C ends it)", site.address());
+            site.serve(|_| ());
+            Ok(())
+        }
+        Task::Build { quick } => page::build(quick),
+        Task::Shots(options) => shots::take(&options),
+    }
+}
+
+/// The package's top folder.
+fn root() -> PathBuf {
+    PathBuf::from(env!("CARGO_MANIFEST_DIR"))
+}
+
+/// The finished page.
+fn dist() -> PathBuf {
+    root().join("dist")
+}
