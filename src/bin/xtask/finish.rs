@@ -146,23 +146,26 @@ mod tests {
         .collect()
     }
 
-    fn text<'a>(files: &'a Files, start: &str) -> (&'a str, &'a str) {
-        let (name, bytes) = files.iter().find(|(name, _)| name.starts_with(start)).expect(start);
+    /// Name and text of the file whose name starts and ends like this.
+    fn text<'a>(files: &'a Files, start: &str, end: &str) -> (&'a str, &'a str) {
+        let fits = |name: &str| name.starts_with(start) && name.ends_with(end);
+        let (name, bytes) = files.iter().find(|(name, _)| fits(name)).expect(start);
         (name, std::str::from_utf8(bytes).expect("text"))
     }
 
     #[test]
     fn every_reference_follows_its_file_to_the_new_name() {
         let files = finish(built()).expect("finished");
-        let (wasm, glue, boot) = (text(&files, "page_bg-").0, text(&files, "page-"), text(&files, "boot-"));
+        let wasm = text(&files, "page_bg-", ".wasm").0;
+        let (glue, boot) = (text(&files, "page-", ".js"), text(&files, "boot-", ".js"));
         assert!(glue.1.contains(&format!("'{wasm}'")));
         assert!(boot.1.contains(&format!("./{wasm}\"")) && boot.1.contains(&format!("./{}\"", glue.0)));
-        let html = text(&files, "index.html").1;
-        for name in [wasm, boot.0, text(&files, "page-").0.split('-').next().expect("stem")] {
+        let html = text(&files, "index", ".html").1;
+        for name in [wasm, boot.0, text(&files, "page-", ".css").0] {
             assert!(html.contains(name), "{name} in {html}");
         }
         assert!(!html.contains("./page.css") && !html.contains("./boot.js"));
-        assert_eq!(text(&files, "worker.js").1, "self.onmessage = null");
+        assert_eq!(text(&files, "worker", ".js").1, "self.onmessage = null");
         assert_eq!(files.len(), 6);
     }
 
@@ -171,7 +174,7 @@ mod tests {
         let mut other = built();
         other.insert("page_bg.wasm".to_owned(), b"\0asm2".to_vec());
         let (one, two) = (finish(built()).expect("one"), finish(other).expect("two"));
-        assert_ne!(text(&one, "boot-").0, text(&two, "boot-").0);
+        assert_ne!(text(&one, "boot-", ".js").0, text(&two, "boot-", ".js").0);
     }
 
     #[test]
