@@ -1,11 +1,7 @@
 //! The page's entry: mounts the page in a window, or serves as its Web Worker.
 fn main() {
     #[cfg(target_arch = "wasm32")]
-    if tankful::worker::in_worker() {
-        tankful::worker::serve();
-    } else {
-        tankful::ui::start();
-    }
+    tankful::ui::start();
     #[cfg(not(target_arch = "wasm32"))]
     eprintln!("This binary is the browser page. Run `cargo xtask serve`, or the headless command `tankful`.");
 }

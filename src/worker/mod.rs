@@ -10,28 +10,3 @@ pub mod spawn;
 
 pub use service::{Service, in_worker, run};
 pub use spawn::{Link, LinkError};
-
-/// The worker's entry: serves the page until the page ends it.
-pub fn serve() {
-    console_error_panic_hook::set_once();
-    if let Err(error) = run(Greeter) {
-        // Thrown, it reaches the page as the worker's failure.
-        wasm_bindgen::throw_val(error);
-    }
-}
-
-/// Says which release is working.
-struct Greeter;
-
-impl Service for Greeter {
-    type Ask = ();
-    type Answer = String;
-
-    fn take(&mut self, (): (), post: &mut dyn FnMut(&String)) {
-        post(&env!("CARGO_PKG_VERSION").to_owned());
-    }
-
-    fn step(&mut self, _: &mut dyn FnMut(&String)) -> bool {
-        false
-    }
-}
