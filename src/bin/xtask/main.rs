@@ -5,11 +5,13 @@
 #![forbid(unsafe_code)]
 
 mod browser;
+mod check;
 mod finish;
 mod page;
 mod run;
 mod shots;
 mod site;
+mod sizes;
 mod tools;
 
 use std::path::PathBuf;
@@ -46,6 +48,16 @@ enum Task {
         #[arg(long)]
         quick: bool,
     },
+    /// Run every check: format, lints, tests, reference figures, release page, browser.
+    Test {
+        /// Only what needs neither the page nor anything to be installed.
+        #[arg(long, conflicts_with = "steps")]
+        fast: bool,
+        /// Only these steps.
+        steps: Vec<check::Step>,
+    },
+    /// Print how large the page is.
+    Measure,
     /// Take pictures of the page at three sizes, light and dark.
     Shots(shots::Options),
 }
@@ -72,6 +84,11 @@ fn work(task: Task) -> Result<()> {
             Ok(())
         }
         Task::Build { quick } => page::build(quick),
+        Task::Test { fast, steps } => check::test(fast, &steps),
+        Task::Measure => {
+            sizes::print(&sizes::of(&page::read(&dist())?)?);
+            Ok(())
+        }
         Task::Shots(options) => shots::take(&options),
     }
 }

@@ -93,7 +93,8 @@ fn home() -> Result<PathBuf> {
     Ok(cache.join("tankful"))
 }
 
-fn wasm_target(root: &Path) -> Result<()> {
+/// Sees to it that Rust can compile for the browser.
+pub fn wasm_target(root: &Path) -> Result<()> {
     let mut ask = Command::new("rustc");
     ask.current_dir(root).args(["--print", "target-libdir", "--target", WASM]);
     if answer(&mut ask).is_some_and(|dir| Path::new(&dir).is_dir()) {

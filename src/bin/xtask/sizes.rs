@@ -1,0 +1,65 @@
+//! How large the page is to download.
+use std::io::Write as _;
+
+use anyhow::Result;
+
+use crate::finish::Files;
+
+/// What everything fetched at the first visit may weigh in all, compressed by brotli, in bytes.
+pub const BUDGET: usize = 350_000;
+
+/// One file of the page.
+pub struct Size {
+    /// Its path.
+    pub name: String,
+    /// Its bytes on the disk.
+    pub raw: usize,
+    /// Its bytes as a server sends it.
+    pub brotli: usize,
+}
+
+/// The sizes of a page's files, the largest first.
+pub fn of(files: &Files) -> Result<Vec<Size>> {
+    let mut sizes = Vec::new();
+    for (name, bytes) in files {
+        sizes.push(Size { name: name.clone(), raw: bytes.len(), brotli: compressed(bytes)? });
+    }
+    sizes.sort_by(|a, b| b.brotli.cmp(&a.brotli).then_with(|| a.name.cmp(&b.name)));
+    Ok(sizes)
+}
+
+/// All files together, in brotli bytes.
+pub fn total(sizes: &[Size]) -> usize {
+    sizes.iter().map(|size| size.brotli).sum()
+}
+
+/// Prints the sizes as a table.
+pub fn print(sizes: &[Size]) {
+    println!("{:>10} {:>10}  file", "raw", "brotli");
+    for size in sizes {
+        println!("{:>10} {:>10}  {}", size.raw, size.brotli, size.name);
+    }
+    let raw: usize = sizes.iter().map(|size| size.raw).sum();
+    println!("{raw:>10} {:>10}  in all; at most {BUDGET} brotli", total(sizes));
+}
+
+/// The length after brotli at its hardest (quality 11, as a static host prepares its files).
+fn compressed(bytes: &[u8]) -> Result<usize> {
+    let mut writer = brotli::CompressorWriter::new(Vec::new(), 1 << 16, 11, 22);
+    writer.write_all(bytes)?;
+    Ok(writer.into_inner().len())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn sizes_add_up_and_are_compressed() {
+        let files = [("a", vec![7_u8; 10_000]), ("b", b"short".to_vec())];
+        let sizes = of(&files.map(|(name, bytes)| (name.to_owned(), bytes)).into()).expect("sizes");
+        assert_eq!(sizes.iter().map(|size| size.raw).sum::<usize>(), 10_005);
+        assert!(total(&sizes) < 100, "{}", total(&sizes));
+        assert!(sizes[0].brotli >= sizes[1].brotli);
+    }
+}

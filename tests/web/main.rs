@@ -1,0 +1,11 @@
+//! The page in a real browser: headless Chromium over WebDriver, at the release page in dist/.
+//!
+//! `cargo xtask test` builds the page and runs these; by hand: `cargo test --test web -- --ignored`.
+//! The page is served from a folder, not from the top of the site, and every request is counted.
+
+#[path = "../../src/bin/xtask/browser.rs"]
+mod browser;
+mod harness;
+#[path = "../../src/bin/xtask/site.rs"]
+mod site;
+mod start;
