@@ -13,6 +13,9 @@ use crate::{dist, finish, page, root, sizes, tools};
 
 const WASM: [&str; 2] = ["--target", "wasm32-unknown-unknown"];
 
+/// The accessibility checker, from npm.
+const AXE: &str = "4.14.1";
+
 /// One check.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub enum Step {
@@ -115,6 +118,7 @@ fn perform(step: Step) -> Result<Count> {
         Step::Size => size()?,
         Step::Web => {
             browser()?;
+            axe()?;
             return counted(cargo.args(["test", "--test", "web", "--", "--ignored", "--test-threads=2"]));
         }
     }
@@ -217,6 +221,43 @@ fn browser() -> Result<()> {
     match answer(Command::new("chromedriver").arg("--version")) {
         Some(version) => println!("{version}"),
         None => bail!("chromedriver does not start"),
+    }
+    Ok(())
+}
+
+/// Sees to it that the accessibility checker is there.
+fn axe() -> Result<()> {
+    let home = root().join("target/npm");
+    let wanted = format!("\"version\": \"{AXE}\"");
+    let there = || {
+        fs::read_to_string(home.join("node_modules/axe-core/package.json"))
+            .is_ok_and(|it| it.contains(&wanted))
+    };
+    if there() {
+        return Ok(());
+    }
+    println!("Installing axe-core {AXE}...");
+    let package = format!("axe-core@{AXE}");
+    let install = || {
+        let mut npm = Command::new("npm");
+        quietly(
+            npm.args(["install", "--no-audit", "--no-fund", "--ignore-scripts", "--prefix"])
+                .arg(&home)
+                .arg(&package),
+        )
+    };
+    fs::create_dir_all(&home)?;
+    if find("npm", &[]).is_none() {
+        tools::debian(&["npm"]).context("npm is needed to fetch axe-core, and is not here")?;
+    }
+    install().with_context(|| {
+        format!(
+            "axe-core could not be fetched from npm. Way round: where there is network access run \
+             `npm install --prefix target/npm {package}`, and copy target/npm here"
+        )
+    })?;
+    if !there() {
+        bail!("npm installed another axe-core than {AXE}");
     }
     Ok(())
 }
