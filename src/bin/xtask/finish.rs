@@ -9,15 +9,16 @@ use sha2::{Digest, Sha256};
 /// The files of a page by their path in it.
 pub type Files = BTreeMap<String, Vec<u8>>;
 
-/// Files that get a hash in their name, each after those it refers to.
-const HASHED: [&str; 4] = ["page_bg.wasm", "page.js", "page.css", "boot.js"];
+/// What runs the page, each after those it refers to; these and the style sheets get a hash in their name.
+const RUN: [&str; 3] = ["page_bg.wasm", "page.js", "boot.js"];
 
 /// Finishes a page.
 ///
 /// # Errors
 /// When a file is missing or nothing refers to it, or the page breaks a rule of its own (see [`faults`]).
 pub fn finish(mut files: Files) -> Result<Files> {
-    for name in HASHED {
+    let sheets: Vec<String> = files.keys().filter(|name| name.ends_with(".css")).cloned().collect();
+    for name in RUN.into_iter().chain(sheets.iter().map(String::as_str)) {
         let bytes = files.remove(name).with_context(|| format!("the built page has no {name}"))?;
         let (stem, ending) = name.rsplit_once('.').unwrap_or((name, ""));
         let hashed = format!("{stem}-{}.{ending}", short_hash(&bytes));
@@ -180,7 +181,7 @@ mod tests {
     #[test]
     fn a_missing_or_unused_file_is_refused() {
         let mut files = built();
-        files.remove("page.css");
+        files.remove("page.js");
         assert!(finish(files).is_err());
         let mut files = built();
         files.insert("boot.js".to_owned(), b"nothing".to_vec());
