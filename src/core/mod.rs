@@ -4,17 +4,21 @@
 //! Answers become a [`case::Case`] (in the `job` room); a case gets its [`candidates`]; each is
 //! simulated, checked and priced; [`outcome`] holds what comes out.
 
+pub mod advice;
 pub mod calendar;
 pub mod candidates;
 pub mod case;
+pub mod checks;
 pub mod draws;
 pub mod heat_pump;
 pub mod heater;
 pub mod label;
 pub mod message;
 pub mod moist_air;
+pub mod money;
 pub mod numeric;
 pub mod outcome;
+pub mod pipeline;
 pub mod room;
 pub mod simulate;
 pub mod tank;

@@ -1,6 +1,7 @@
 //! The heaters that are compared: the present one, the same again, and the classes that may replace it,
 //! each described by label figures alone.
 
+pub mod offered;
 pub mod typical_price;
 
 use super::case::HeaterKind;
@@ -48,6 +49,18 @@ impl CandidateId {
             CandidateId::HeatPump80 => "heat_pump_80",
             CandidateId::PlugIn50 => "plug_in_50",
         }
+    }
+
+    /// True for the heat pump tanks.
+    pub const fn is_heat_pump(self) -> bool {
+        matches!(
+            self,
+            CandidateId::HeatPump40
+                | CandidateId::HeatPump50
+                | CandidateId::HeatPump65
+                | CandidateId::HeatPump80
+                | CandidateId::PlugIn50
+        )
     }
 
     /// The key of its name in the locale files.

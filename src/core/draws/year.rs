@@ -78,7 +78,7 @@ impl HouseholdUse {
 }
 
 /// A year of draws in order, none overlapping the next.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct DrawYear {
     draws: Vec<Draw>,
     /// Index of the first draw of each day, and the length at the end.

@@ -1,0 +1,85 @@
+//! Findings and figures to advice: which heater, why, what first. Ranking is here; the words' identities
+//! and figures in [`reasons`].
+//!
+//! Drop what does not fit; of the rest take those that carry the busiest morning (or do no worse than the
+//! present heater, where nobody runs out now); rank by net present cost. Keeping the present heater wins
+//! when the best alternative is not clearly cheaper: doing nothing disrupts nobody.
+
+mod reasons;
+mod settle;
+
+use super::candidates::CandidateId;
+use super::case::{Case, YesNo};
+use super::outcome::{Advice, CandidateOutcome, Fit, RunnerUp};
+
+/// An alternative must be cheaper than keeping by this much over the horizon, dollars, and by this share.
+const CLEARLY_CHEAPER: (f64, f64) = (150.0, 0.02);
+
+/// The advice on simulated, checked and priced candidates; the first is the present heater.
+pub fn of(case: &Case, candidates: &[CandidateOutcome]) -> Advice {
+    let mut order: Vec<&CandidateOutcome> = candidates.iter().collect();
+    // A stable sort: equal ones stay in the order shown.
+    order.sort_by(|a, b| {
+        rank(case, candidates, a)
+            .cmp(&rank(case, candidates, b))
+            .then(a.cost.net_present_cost.total_cmp(&b.cost.net_present_cost))
+    });
+    keep_unless_clearly_beaten(case, candidates, &mut order);
+    let best = order.first().copied();
+    let best_id = best.map_or(CandidateId::Keep, |b| b.candidate.id);
+    let keep = candidates.first();
+    Advice {
+        best: best_id,
+        verdict: reasons::verdict(case, best, keep),
+        reasons: reasons::three(case, best, keep),
+        runners_up: order
+            .iter()
+            .skip(1)
+            .map(|c| RunnerUp {
+                id: c.candidate.id,
+                extra_cost: best.map_or(0.0, |b| c.cost.net_present_cost - b.cost.net_present_cost),
+                needs: reasons::needs(c, best),
+            })
+            .collect(),
+        settle_first: settle::first(case, best),
+        cautions: settle::cautions(case, best),
+    }
+}
+
+/// 0: fits and carries the morning; 1: fits but falls short; 2: does not fit.
+fn rank(case: &Case, all: &[CandidateOutcome], c: &CandidateOutcome) -> u8 {
+    if c.fit() == Fit::DoesNotFit {
+        2
+    } else if carries(case, all, c) {
+        0
+    } else {
+        1
+    }
+}
+
+/// Whether a candidate gives the busiest morning what it needs: all of it, or where nobody runs out now,
+/// at least what the present heater gives.
+fn carries(case: &Case, all: &[CandidateOutcome], c: &CandidateOutcome) -> bool {
+    if c.morning.carries() {
+        return true;
+    }
+    let content = matches!(case.household.runs_out_now.value, YesNo::No);
+    let measured = case.household.runs_out_now.from != super::case::Provenance::Assumed;
+    content
+        && measured
+        && all.first().is_some_and(|keep| c.morning.shortfall <= 1.02 * keep.morning.shortfall)
+}
+
+fn keep_unless_clearly_beaten(case: &Case, all: &[CandidateOutcome], order: &mut Vec<&CandidateOutcome>) {
+    let Some(at) = order.iter().position(|c| c.candidate.id == CandidateId::Keep) else { return };
+    let keep = order[at];
+    if at == 0 || rank(case, all, keep) > rank(case, all, order[0]) {
+        return;
+    }
+    let saved = keep.cost.net_present_cost - order[0].cost.net_present_cost;
+    let (dollars, share) = CLEARLY_CHEAPER;
+    if saved < dollars || saved < share * keep.cost.net_present_cost {
+        order.remove(at);
+        order.insert(0, keep);
+    }
+}

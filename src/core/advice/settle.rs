@@ -1,0 +1,53 @@
+//! What must be settled before the work, and the cautions that belong to it.
+
+use crate::core::candidates::CandidateId;
+use crate::core::case::{Case, HeaterKind};
+use crate::core::message::Message;
+use crate::core::outcome::{CandidateOutcome, Fit, Settle};
+use crate::core::units::to_celsius;
+
+/// Stored water below this lets Legionella grow on; advised storage is 60 °C (140 °F) with mixing
+/// (ASHRAE guideline 12 and the national academies' report of 2019, from memory).
+const ADVISED_STORAGE_C: f64 = 60.0;
+/// From here a tap can burn within seconds (Moritz and Henriques 1947: 140 °F, about 5 s; from memory).
+const SCALDS_FAST_C: f64 = 54.0;
+
+/// What to settle for the recommended candidate: findings that want measuring, then work.
+pub(super) fn first(case: &Case, best: Option<&CandidateOutcome>) -> Vec<Settle> {
+    let Some(best) = best else { return Vec::new() };
+    let of = |fit: Fit| best.findings.iter().filter(move |f| f.fit == fit);
+    let mut list: Vec<Settle> = of(Fit::MeasureFirst)
+        .map(|f| Settle { says: f.says.clone(), ask: f.ask.clone() })
+        .chain(
+            of(Fit::FitsWithWork)
+                .filter_map(|f| f.work.clone().map(|says| Settle { says, ask: f.ask.clone() })),
+        )
+        .collect();
+    if best.candidate.id != CandidateId::Keep {
+        if best.candidate.id.is_heat_pump() && case.prices.installed_heat_pump.is_assumed() {
+            list.push(Settle { says: Message::new("settle-quote"), ask: Some("installed_heat_pump".into()) });
+        }
+        list.push(Settle { says: Message::new("settle-permit"), ask: None });
+    }
+    list
+}
+
+/// The usual cautions.
+pub(super) fn cautions(case: &Case, best: Option<&CandidateOutcome>) -> Vec<Message> {
+    let mut ids = Vec::new();
+    let burns = |k| matches!(k, HeaterKind::Gas | HeaterKind::Propane | HeaterKind::Oil);
+    let keeps = best.is_none_or(|b| b.candidate.id == CandidateId::Keep);
+    if !keeps {
+        ids.extend(["caution-mains", "caution-lifting", "caution-drain-hot"]);
+        if burns(case.heater.kind.value) {
+            ids.push("caution-fuel");
+        }
+    }
+    let setpoint_c = to_celsius(case.heater.setpoint.value);
+    ids.push(if setpoint_c >= SCALDS_FAST_C { "caution-scald-fast" } else { "caution-scald" });
+    if setpoint_c < ADVISED_STORAGE_C {
+        ids.push("caution-legionella");
+    }
+    ids.push("caution-local-code");
+    ids.into_iter().map(Message::new).collect()
+}

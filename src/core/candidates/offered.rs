@@ -1,0 +1,203 @@
+//! The classes of heater that may replace the present one: figures typical of the class in 2025, no
+//! maker's, from memory, marked so on screen. An installer's offer by label figures takes their place.
+
+use super::{Body, Candidate, CandidateId, Label};
+use crate::core::case::{Case, HeaterKind};
+use crate::core::label::present;
+use crate::core::units::{GALLON_M3, cubic_metres, gallons, inches, watts};
+use uom::si::f64::Mass;
+use uom::si::mass::pound;
+use uom::si::volume::cubic_meter;
+
+/// A heat pump tank's class.
+struct HeatPumpClass {
+    id: CandidateId,
+    nominal_gal: f64,
+    factor: f64,
+    first_hour_gal: f64,
+    element_w: f64,
+    output_w: f64,
+    height_in: f64,
+    diameter_in: f64,
+    empty_lb: f64,
+    volts: f64,
+    breaker_a: f64,
+    free_air_ft3: f64,
+}
+
+const HEAT_PUMPS: [HeatPumpClass; 5] = [
+    HeatPumpClass {
+        id: CandidateId::HeatPump40,
+        nominal_gal: 40.0,
+        factor: 3.35,
+        first_hour_gal: 58.0,
+        element_w: 4_500.0,
+        output_w: 1_400.0,
+        height_in: 61.0,
+        diameter_in: 22.0,
+        empty_lb: 180.0,
+        volts: 240.0,
+        breaker_a: 30.0,
+        free_air_ft3: 700.0,
+    },
+    HeatPumpClass {
+        id: CandidateId::HeatPump50,
+        nominal_gal: 50.0,
+        factor: 3.45,
+        first_hour_gal: 65.0,
+        element_w: 4_500.0,
+        output_w: 1_500.0,
+        height_in: 62.0,
+        diameter_in: 22.5,
+        empty_lb: 200.0,
+        volts: 240.0,
+        breaker_a: 30.0,
+        free_air_ft3: 700.0,
+    },
+    HeatPumpClass {
+        id: CandidateId::HeatPump65,
+        nominal_gal: 65.0,
+        factor: 3.55,
+        first_hour_gal: 76.0,
+        element_w: 4_500.0,
+        output_w: 1_500.0,
+        height_in: 64.0,
+        diameter_in: 26.5,
+        empty_lb: 250.0,
+        volts: 240.0,
+        breaker_a: 30.0,
+        free_air_ft3: 700.0,
+    },
+    HeatPumpClass {
+        id: CandidateId::HeatPump80,
+        nominal_gal: 80.0,
+        factor: 3.55,
+        first_hour_gal: 88.0,
+        element_w: 4_500.0,
+        output_w: 1_500.0,
+        height_in: 74.0,
+        diameter_in: 26.5,
+        empty_lb: 285.0,
+        volts: 240.0,
+        breaker_a: 30.0,
+        free_air_ft3: 700.0,
+    },
+    HeatPumpClass {
+        id: CandidateId::PlugIn50,
+        nominal_gal: 50.0,
+        factor: 2.95,
+        first_hour_gal: 44.0,
+        element_w: 0.0,
+        output_w: 1_500.0,
+        height_in: 63.0,
+        diameter_in: 22.5,
+        empty_lb: 195.0,
+        volts: 120.0,
+        breaker_a: 15.0,
+        free_air_ft3: 450.0,
+    },
+];
+
+impl HeatPumpClass {
+    fn candidate(&self) -> Candidate {
+        Candidate {
+            id: self.id,
+            label: Label {
+                kind: HeaterKind::HeatPump,
+                nominal_volume: gallons(self.nominal_gal),
+                uniform_energy_factor: self.factor,
+                first_hour_rating: gallons(self.first_hour_gal),
+                input: watts(self.element_w),
+                heat_pump_output: watts(self.output_w),
+            },
+            body: Body {
+                height: inches(self.height_in),
+                diameter: inches(self.diameter_in),
+                empty_mass: Mass::new::<pound>(self.empty_lb),
+                volts: self.volts,
+                breaker_a: self.breaker_a,
+                free_air: cubic_metres(self.free_air_ft3 * 0.3048 * 0.3048 * 0.3048),
+            },
+        }
+    }
+}
+
+/// Everything compared for a case: the present heater first, then the same again, then heat pumps by
+/// size, the plug-in kind, and plain electric where the present one burns fuel.
+pub fn candidates(case: &Case) -> Vec<Candidate> {
+    let kind = case.heater.kind.value;
+    let mut list = vec![present_heater(case)];
+    match kind {
+        HeaterKind::Electric => list.push(tank(CandidateId::ElectricTank, HeaterKind::Electric, case)),
+        HeaterKind::Gas => list.push(tank(CandidateId::GasTank, kind, case)),
+        HeaterKind::Propane => list.push(tank(CandidateId::PropaneTank, kind, case)),
+        HeaterKind::Oil => list.push(tank(CandidateId::OilTank, kind, case)),
+        // The same again is one of the heat pumps below.
+        HeaterKind::HeatPump => {}
+    }
+    list.extend(HEAT_PUMPS.iter().map(HeatPumpClass::candidate));
+    if kind != HeaterKind::Electric {
+        list.push(tank(CandidateId::ElectricTank, HeaterKind::Electric, case));
+    }
+    list
+}
+
+/// Which candidate is "the same again" for a kind of heater.
+pub const fn same_again(kind: HeaterKind) -> CandidateId {
+    match kind {
+        HeaterKind::Electric => CandidateId::ElectricTank,
+        HeaterKind::Gas => CandidateId::GasTank,
+        HeaterKind::Propane => CandidateId::PropaneTank,
+        HeaterKind::Oil => CandidateId::OilTank,
+        HeaterKind::HeatPump => CandidateId::HeatPump50,
+    }
+}
+
+fn present_heater(case: &Case) -> Candidate {
+    let h = &case.heater;
+    Candidate {
+        id: CandidateId::Keep,
+        label: Label {
+            kind: h.kind.value,
+            nominal_volume: h.nominal_volume.value,
+            uniform_energy_factor: h.uniform_energy_factor.value,
+            first_hour_rating: h.first_hour_rating.value,
+            input: h.input.value,
+            heat_pump_output: watts(if matches!(h.kind.value, HeaterKind::HeatPump) { 1_500.0 } else { 0.0 }),
+        },
+        body: tank_body(h.kind.value, h.nominal_volume.value.get::<cubic_meter>() / GALLON_M3),
+    }
+}
+
+/// A new tank of a plain kind, of the present one's nominal volume where that is a size on sale.
+fn tank(id: CandidateId, kind: HeaterKind, case: &Case) -> Candidate {
+    let present_gal = case.heater.nominal_volume.value.get::<cubic_meter>() / GALLON_M3;
+    let gal = present_gal.clamp(30.0, if matches!(kind, HeaterKind::Electric) { 55.0 } else { 75.0 });
+    Candidate {
+        id,
+        label: Label {
+            kind,
+            nominal_volume: gallons(gal),
+            uniform_energy_factor: present::typical_uniform_energy_factor(kind, gal, 0.0),
+            first_hour_rating: gallons(present::typical_first_hour_rating_gal(kind, gal)),
+            input: watts(present::typical_input_w(kind)),
+            heat_pump_output: watts(0.0),
+        },
+        body: tank_body(kind, gal),
+    }
+}
+
+/// Size, weight and connection of a plain tank: a 50 gal electric tank is about 60 by 20 in and weighs
+/// about 125 lb; others in proportion to the surface.
+fn tank_body(kind: HeaterKind, gal: f64) -> Body {
+    let scale = libm::cbrt(gal / 50.0);
+    let electric = matches!(kind, HeaterKind::Electric | HeaterKind::HeatPump);
+    Body {
+        height: inches(60.0 * scale),
+        diameter: inches(if electric { 20.5 } else { 21.5 } * scale),
+        empty_mass: Mass::new::<pound>(if electric { 125.0 } else { 155.0 } * scale * scale),
+        volts: if electric { 240.0 } else { 0.0 },
+        breaker_a: if electric { 30.0 } else { 0.0 },
+        free_air: cubic_metres(0.0),
+    }
+}
