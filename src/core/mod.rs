@@ -7,6 +7,7 @@
 pub mod calendar;
 pub mod candidates;
 pub mod case;
+pub mod climate;
 pub mod draws;
 pub mod heat_pump;
 pub mod heater;
