@@ -152,8 +152,8 @@ pub fn nearest(latitude_deg: f64, longitude_deg: f64) -> Option<(&'static Place,
 macro_rules! places {
     (
         $(#[$doc:meta])* $table:ident:
-        $($id:literal, $name:literal, $region:ident, $lat:expr, $lon:expr, $elevation:expr, $mean:expr, $range:expr,
-          $dew_summer:expr, $dew_winter:expr, $design:expr;)*
+        $($id:literal, $name:literal, $region:ident, $lat:expr, $lon:expr, $elevation:expr, $mean:expr,
+          $range:expr, $dew_summer:expr, $dew_winter:expr, $design:expr;)*
     ) => {
         $(#[$doc])*
         pub(super) static $table: &[Place] = &[$(Place {

@@ -5,7 +5,7 @@ use super::places::{Place, places};
 places! {
     /// Every place, sorted by identity.
     CA_PLACES:
-    // identity           name                      reg.  lat      lon    elev mean range dew: sum.  win.  design
+    // identity           name                      reg. lat      lon    elev mean range dew sum., win. design
     "ca-ab-calgary",      "Calgary",               Ab, 51.05, -114.07, 1048.0,  4.6, 24.3,  7.5, -13.0, -26.5;
     "ca-ab-edmonton",     "Edmonton",              Ab, 53.55, -113.49,  645.0,  4.2, 28.4, 10.0, -14.0, -28.0;
     "ca-ab-fort-mcmurray","Fort McMurray",         Ab, 56.73, -111.38,  260.0,  1.2, 34.3, 10.0, -19.5, -34.5;

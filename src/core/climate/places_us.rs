@@ -5,7 +5,7 @@ use super::places::{Place, places};
 places! {
     /// Every place, sorted by identity.
     US_PLACES:
-    // identity            name              reg.  lat      lon    elev mean range dew: sum.  win.  design
+    // identity            name              reg. lat      lon    elev mean range dew sum., win. design
     "us-ak-anchorage",     "Anchorage",     Ak, 61.22, -149.90,   40.0,  3.2, 23.7,  8.3, -13.3, -20.6;
     "us-ak-fairbanks",     "Fairbanks",     Ak, 64.84, -147.72,  138.0, -2.0, 39.6,  8.9, -25.6, -39.1;
     "us-ak-juneau",        "Juneau",        Ak, 58.30, -134.42,    7.0,  5.7, 15.9,  9.4,  -5.6, -12.2;

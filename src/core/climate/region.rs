@@ -52,10 +52,14 @@ macro_rules! regions {
             pub const fn name(self) -> &'static str { match self { $($(Region::$variant => $name,)*)* } }
 
             /// The country it belongs to.
-            pub const fn country(self) -> Country { match self { $($(Region::$variant => Country::$country,)*)* } }
+            pub const fn country(self) -> Country {
+                match self { $($(Region::$variant => Country::$country,)*)* }
+            }
 
             /// The region with this postal code (capital letters), if there is one.
-            pub fn from_code(code: &str) -> Option<Region> { match code { $($($code => Some(Region::$variant),)*)* _ => None } }
+            pub fn from_code(code: &str) -> Option<Region> {
+                match code { $($($code => Some(Region::$variant),)*)* _ => None }
+            }
         }
     };
 }
