@@ -9,6 +9,7 @@ pub mod calendar;
 pub mod candidates;
 pub mod case;
 pub mod checks;
+pub mod climate;
 pub mod draws;
 pub mod heat_pump;
 pub mod heater;

@@ -76,10 +76,11 @@ impl<'c> Run<'c> {
         let candidates = offered::candidates(case);
         let setpoint_c = to_celsius(case.heater.setpoint.value);
         // The room's answered temperature is with the present heater in it: its loss belongs to it.
-        let room = RoomModel::of(&case.room, &case.place, 0.0);
+        let mut room = RoomModel::of(&case.room, &case.place, 0.0);
         let keep = candidates.first().map(|c| cache.calibrated(c, setpoint_c));
         let mean_c = 0.5 * (room.undisturbed_c(30.0, 10.0) + room.undisturbed_c(212.0, 10.0));
         let gain = keep.map_or(0.0, |k| k.model.standby_w_per_k * (setpoint_c - mean_c));
+        room.reference_gain_w = if gain > 0.0 { gain } else { 0.0 };
         let coldest_day = mains.coldest_day();
         Self {
             conditions: Conditions {
@@ -87,7 +88,7 @@ impl<'c> Run<'c> {
                 household: case.household.clone(),
                 mains_c: DayOfYear::all().map(|d| to_celsius(mains.on(d)) as f32).collect(),
                 outdoor_c: DayOfYear::all().map(|d| to_celsius(outdoor.on(d)) as f32).collect(),
-                room: RoomModel { reference_gain_w: if gain > 0.0 { gain } else { 0.0 }, ..room },
+                room,
                 setpoint_c,
             },
             coldest_c: to_celsius(mains.on(coldest_day)),

@@ -3,6 +3,7 @@
 //!
 //! Tolerances here are named constants with their reason. Each comparison prints the largest difference
 //! it saw: `cargo test --test published -- --nocapture`.
+mod cold_water;
 mod daily_use;
 mod fixture;
 mod moist_air;

@@ -37,7 +37,7 @@ pub fn typical_uniform_energy_factor(kind: HeaterKind, nominal_gal: f64, age_yea
 /// before the outlet cools, and what the usual input recovers in the hour. Common practice, no source.
 pub fn typical_first_hour_rating_gal(kind: HeaterKind, nominal_gal: f64) -> f64 {
     let (share, recovery) = match kind {
-        HeaterKind::Electric => (0.80, 20.0),
+        HeaterKind::Electric => (0.84, 20.0),
         HeaterKind::Gas | HeaterKind::Propane => (0.75, 38.0),
         HeaterKind::Oil => (0.75, 110.0),
         HeaterKind::HeatPump => (0.85, 20.0),

@@ -14,20 +14,17 @@ pub fn present_value(payments: &[f64], rate: f64) -> f64 {
 }
 
 /// The first time at which a candidate has cost no more than the reference, in years with a straight
-/// line inside the year, and stays so to the end; `None` when that is not within the horizon.
-/// Both series are cumulated, the first entry now.
+/// line inside the year; `None` when that is not within the horizon. Both series are cumulated, the
+/// first entry now. A later replacement may put it behind again for a while: that is what the net
+/// present cost is for.
 pub fn payback_years(candidate: &[f64], reference: &[f64]) -> Option<f64> {
-    let n = candidate.len().min(reference.len());
-    let behind = |y: usize| candidate[y] - reference[y];
-    let last_behind = (0..n).rev().find(|&y| behind(y) > 1e-9);
-    match last_behind {
-        None => Some(0.0),
-        Some(y) if y + 1 >= n => None,
-        Some(y) => {
-            let (now, next) = (behind(y), behind(y + 1));
-            Some(y as f64 + now / (now - next))
-        }
+    let behind: Vec<f64> = candidate.iter().zip(reference).map(|(c, r)| c - r).collect();
+    let caught_up = behind.iter().position(|b| *b <= 1e-9)?;
+    if caught_up == 0 {
+        return Some(0.0);
     }
+    let (before, after) = (behind[caught_up - 1], behind[caught_up]);
+    Some((caught_up - 1) as f64 + before / (before - after))
 }
 
 /// Cumulated payments, each discounted to now.

@@ -4,8 +4,9 @@ use crate::core::draws::Draw;
 use crate::core::draws::daily_use::USE_C;
 use crate::core::heater::{Sim, Surroundings};
 
-/// Water this little below use temperature is not felt, K; common practice, no source.
-pub const UNNOTICED_K: f64 = 0.5;
+/// How far below the protocols' use temperature (110 °F, pipes included) water still counts as warm, K:
+/// down to a shower of 105 °F. Common practice, no source.
+pub const UNNOTICED_K: f64 = 5.0 * 5.0 / 9.0;
 
 /// What a draw gave.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
