@@ -28,7 +28,8 @@ const FLAGS: [&str; 12] = [
 
 /// A running ChromeDriver; ends when dropped.
 pub struct Driver {
-    process: Child,
+    /// Its process.
+    pub process: Child,
     address: String,
 }
 

@@ -7,11 +7,14 @@
 mod browser;
 mod check;
 mod finish;
+mod measure;
 mod page;
 mod run;
 mod shots;
 mod site;
 mod sizes;
+#[cfg(target_os = "linux")]
+mod slow;
 mod tools;
 
 use std::path::PathBuf;
@@ -56,8 +59,11 @@ enum Task {
         /// Only these steps.
         steps: Vec<check::Step>,
     },
-    /// Print how large the page is.
-    Measure,
+    /// Print the figures to report with a change, of the page in dist/.
+    Measure {
+        /// Only these.
+        figures: Vec<measure::Figures>,
+    },
     /// Take pictures of the page at three sizes, light and dark.
     Shots(shots::Options),
 }
@@ -85,10 +91,7 @@ fn work(task: Task) -> Result<()> {
         }
         Task::Build { quick } => page::build(quick),
         Task::Test { fast, steps } => check::test(fast, &steps),
-        Task::Measure => {
-            sizes::print(&sizes::of(&page::read(&dist())?)?);
-            Ok(())
-        }
+        Task::Measure { figures } => measure::measure(&figures),
         Task::Shots(options) => shots::take(&options),
     }
 }

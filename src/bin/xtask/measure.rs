@@ -1,0 +1,104 @@
+//! `cargo xtask measure`: the figures that are reported with a change.
+use anyhow::{Context, Result, ensure};
+use clap::ValueEnum;
+use std::time::Duration;
+
+use crate::browser::{Browser, Driver};
+use crate::site::Site;
+use crate::{dist, page, sizes};
+
+/// One kind of figures.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum Figures {
+    /// Each file of the page, raw and compressed.
+    Sizes,
+    /// From an answer to the new verdict, in Chromium.
+    Answers,
+}
+
+/// How many answers are timed.
+const ANSWERS: usize = 21;
+
+/// How much slower the slow machine is.
+#[cfg(target_os = "linux")]
+const SLOWER: u32 = 4;
+
+/// Measures what is asked for; everything when nothing is named.
+pub fn measure(named: &[Figures]) -> Result<()> {
+    for figures in if named.is_empty() { Figures::value_variants() } else { named } {
+        println!("\n== {figures:?}");
+        match figures {
+            Figures::Sizes => {
+                sizes::print(&sizes::of(&page::read(&dist()).context("the page is not built")?)?)
+            }
+            Figures::Answers => answers()?,
+        }
+    }
+    Ok(())
+}
+
+/// Answers a question again and again, and times how long the verdict takes.
+fn answers() -> Result<()> {
+    let site = Site::open(dist(), "/", 0)?;
+    site.serve_aside(|_| ());
+    let driver = Driver::start()?;
+    tokio::runtime::Runtime::new()?.block_on(async {
+        let browser = driver.browser().await?;
+        browser.look(390, 844, 2.0, "light").await?;
+        browser.client.goto(&format!("{}?p=household", site.address())).await?;
+        let settled =
+            "return document.querySelector('[data-test=verdict][aria-busy=false] .key-figures') !== null";
+        browser.until("the first verdict", settled, Duration::from_secs(60)).await?;
+        print("as it is", timed(&browser).await?)?;
+        #[cfg(target_os = "linux")]
+        {
+            let slowed = crate::slow::Slowed::children_of(driver.process.id(), SLOWER);
+            print(&format!("{SLOWER} times slower"), timed(&browser).await?)?;
+            drop(slowed);
+        }
+        browser.close().await
+    })
+}
+
+/// Times in milliseconds from an answer to the first change of the verdict's figures and to the last.
+async fn timed(browser: &Browser) -> Result<Vec<(f64, f64)>> {
+    let mut times = Vec::new();
+    for n in 0..ANSWERS {
+        let button = if n % 2 == 0 { "more" } else { "less" };
+        let time = browser
+            .client
+            .execute_async(
+                "const done = arguments[arguments.length - 1];
+                 const verdict = document.querySelector('[data-test=verdict]');
+                 const says = document.querySelector('[data-test=verdict-says]');
+                 const start = performance.now();
+                 let first = null, busy = false;
+                 const watch = new MutationObserver((changes) => {
+                   const now = performance.now() - start;
+                   if (changes.some((change) => says.contains(change.target))) first ??= now;
+                   if (verdict.getAttribute('aria-busy') === 'true') busy = true;
+                   else if (busy) { watch.disconnect(); done([first ?? now, now]); }
+                 });
+                 watch.observe(verdict, { subtree: true, childList: true, characterData: true,
+                   attributes: true, attributeFilter: ['aria-busy'] });
+                 document.querySelector(`[data-test=q-adults-${arguments[0]}]`).click();",
+                vec![button.into()],
+            )
+            .await?;
+        times.push(serde_json::from_value(time)?);
+        // The next one finds everything settled.
+        tokio::time::sleep(Duration::from_millis(200)).await;
+    }
+    Ok(times)
+}
+
+fn print(how: &str, times: Vec<(f64, f64)>) -> Result<()> {
+    let (first, last): (Vec<f64>, Vec<f64>) = times.into_iter().unzip();
+    for (what, mut times) in [("first verdict", first), ("full verdict", last)] {
+        ensure!(!times.is_empty(), "nothing was timed");
+        times.sort_by(f64::total_cmp);
+        let (median, worst) = (times[times.len() / 2], times[times.len() - 1]);
+        println!("{how}, {what}: median {median:.0} ms, worst of {ANSWERS} {worst:.0} ms");
+    }
+    Ok(())
+}
