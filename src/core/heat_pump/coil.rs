@@ -12,7 +12,8 @@
 //! - **Cost.** One exponential for a wet state, none for a dry one: what depends on the inlet alone is kept in
 //!   [`CoilInlet`].
 //! - **Limit of the method.** For nearly saturated inlets the mixing line runs just above the saturation
-//!   curve: the outlet's relative humidity may exceed 1 by some per cent (fog), and is left so.
+//!   curve: the outlet's relative humidity may exceed 1 (fog; by 1 % at 4 K between inlet and apparatus,
+//!   by 6 % at 10 K), and is left so.
 use thiserror::Error;
 
 use crate::core::moist_air::{
@@ -287,9 +288,11 @@ mod tests {
             prop_assert!((0.12 * (air.w() - out.w) - out.condensate_kg_per_s).abs() < 1e-15);
             prop_assert!(out.condensate_kg_per_s >= 0.0 && out.latent_w >= 0.0);
             prop_assert!((coil.total_and_slope_w(&air, adp).0 - out.total_w).abs() < 1e-8 * (1.0 + out.total_w.abs()));
-            // Fog beyond saturation stays small in the ordinary range of a heat pump's coil.
+            // Fog: a chord lies above a curve that grows by up to 8.5 % a kelvin by (0.085·depth)²/8, to lowest
+            // order, as a share of the curve.
             if depth < 15.0 {
-                prop_assert!(relative_humidity(out.t_c, out.w, p) < 1.12, "{out:?}");
+                let fog = 1.3 * (0.085 * depth) * (0.085 * depth) / 8.0;
+                prop_assert!(relative_humidity(out.t_c, out.w, p) < 1.0 + fog + 1e-9, "{out:?}");
             }
         }
 

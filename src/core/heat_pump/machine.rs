@@ -11,7 +11,9 @@
 //! `tests/published/cycle.rs`.
 //!
 //! **Evaporator**: the apparatus temperature of the [`Coil`] lies [`COIL_APPROACH_K`] above the
-//! evaporating temperature. The evaporating temperature is where coil and compressor agree.
+//! evaporating temperature. The evaporating temperature is where coil and compressor agree, but never
+//! nearer than [`LEAST_LIFT_K`] below the condensing one: with cold water in hot air the expansion valve
+//! starves the coil, whose surface then is as warm as the compressor's demand leaves it.
 
 use super::coil::{Coil, CoilInlet};
 use crate::core::units::ZERO_C_K;
@@ -21,6 +23,9 @@ use crate::core::units::ZERO_C_K;
 pub const INTERNAL_LIFT_K: f64 = 15.0;
 /// Coil surface above refrigerant, K; common practice, no source.
 pub const COIL_APPROACH_K: f64 = 2.0;
+/// Least difference of condensing and evaporating temperature, K: the pressure ratio of 1.5 or so that an
+/// expansion valve needs to pass its flow; common practice, no source.
+pub const LEAST_LIFT_K: f64 = 12.0;
 /// Evaporating temperature at which the output is rated, °C.
 pub const RATED_EVAPORATING_C: f64 = 8.0;
 /// Condensing temperature at which the output is rated, °C.
@@ -92,16 +97,40 @@ impl HeatPump {
         if share > 0.3 { share } else { 0.3 }
     }
 
-    /// Where coil and compressor agree, by Newton's method from `guess_c` (the last result: two or three
-    /// steps suffice; the difference is monotone, and eight are allowed). The compressor's demand is a
-    /// product of two straight lines in the evaporating temperature, the coil's supply falls.
+    /// How the machine runs at a condensing temperature; `guess_c` is the last evaporating temperature.
     pub fn run(&self, inlet: &CoilInlet, coil: &Coil, condensing_c: f64, guess_c: f64) -> Running {
+        let (evaporating_c, limited) = self.agree(inlet, coil, condensing_c, guess_c);
+        let carnot = self.effectiveness * (condensing_c + ZERO_C_K);
+        let heat_w = self.output_w(evaporating_c, condensing_c);
+        let compressor_w = heat_w * (condensing_c - evaporating_c + INTERNAL_LIFT_K) / carnot;
+        let surface_c = evaporating_c + COIL_APPROACH_K;
+        let surface_c = if limited {
+            coil.apparatus_temperature_c(inlet, heat_w - compressor_w, surface_c).unwrap_or(surface_c)
+        } else {
+            surface_c
+        };
+        let out = coil.outlet(inlet, surface_c);
+        self.defrosted(evaporating_c, heat_w, compressor_w, out.sensible_w, out.condensate_kg_per_s)
+    }
+
+    /// The evaporating temperature at which coil and compressor agree, and whether the least lift limits it.
+    ///
+    /// Newton's method from a guess (from the last result two or three steps suffice; twelve are allowed). The
+    /// compressor's demand is a product of two straight lines in the evaporating temperature, the coil's
+    /// supply falls: on each side of the dew point their difference falls and is concave, so that steps
+    /// from above converge without overshoot. At the dew point the coil's slope jumps, and a step across it
+    /// from the dry side stops there; without that the iteration could run in a circle.
+    fn agree(&self, inlet: &CoilInlet, coil: &Coil, condensing_c: f64, guess_c: f64) -> (f64, bool) {
         let carnot = self.effectiveness * (condensing_c + ZERO_C_K);
         let share = self.output_w * self.condensing_share(condensing_c);
         // The machine cannot evaporate above the air that boils the refrigerant.
-        let highest = inlet.t_c() - COIL_APPROACH_K - 0.1;
+        let by_air = inlet.t_c() - COIL_APPROACH_K - 0.1;
+        let by_lift = condensing_c - LEAST_LIFT_K;
+        let highest = if by_lift < by_air { by_lift } else { by_air };
+        // Just wet, so that the slope there is that of the wet side.
+        let dew_c = inlet.dew_point_c() - COIL_APPROACH_K - 1e-6;
         let mut evaporating_c = if guess_c < highest { guess_c } else { highest };
-        for _ in 0..8 {
+        for _ in 0..12 {
             let (coil_w, coil_slope) = coil.total_and_slope_w(inlet, evaporating_c + COIL_APPROACH_K);
             let (output, output_slope) = {
                 let x = 1.0 + OUTPUT_PER_EVAPORATING_K * (evaporating_c - RATED_EVAPORATING_C);
@@ -111,23 +140,26 @@ impl HeatPump {
             let from_air = 1.0 - lift / carnot;
             let demand = output * from_air;
             let demand_slope = output_slope * from_air + output / carnot;
-            let slope = coil_slope - demand_slope;
-            let step = (coil_w - demand) / slope;
-            evaporating_c -= step;
-            if evaporating_c > highest {
-                evaporating_c = highest;
+            let next = evaporating_c - (coil_w - demand) / (coil_slope - demand_slope);
+            if next >= highest && evaporating_c >= highest {
+                return (highest, by_lift < by_air);
             }
-            if evaporating_c < -60.0 {
-                evaporating_c = -60.0;
-            }
-            if step < 0.002 && step > -0.002 {
+            let next = if evaporating_c > dew_c && next < dew_c {
+                dew_c
+            } else if next > highest {
+                highest
+            } else if next < -60.0 {
+                -60.0
+            } else {
+                next
+            };
+            let moved = next - evaporating_c;
+            evaporating_c = next;
+            if moved < 0.002 && moved > -0.002 {
                 break;
             }
         }
-        let out = coil.outlet(inlet, evaporating_c + COIL_APPROACH_K);
-        let heat_w = self.output_w(evaporating_c, condensing_c);
-        let compressor_w = heat_w * (condensing_c - evaporating_c + INTERNAL_LIFT_K) / carnot;
-        self.defrosted(evaporating_c, heat_w, compressor_w, out.sensible_w, out.condensate_kg_per_s)
+        (evaporating_c, false)
     }
 
     /// The balance with frost: for a share of the time the machine melts its coil instead of heating
@@ -222,14 +254,16 @@ mod tests {
             prop_assert!(r.heat_w > 0.0 && r.compressor_w > 0.0 && r.condensate_kg_per_s >= 0.0);
         }
 
-        /// Warmer air never lowers the heat, hotter water never lowers the work per heat.
+        /// Warmer air never lowers the heat; hotter water never lowers the work per heat, but where the least
+        /// lift holds the machine, whose efficiency then is that of a lift that does not grow.
         #[test]
         fn monotone(air in 3.0..35.0f64, rh in 0.2..0.9f64, condensing in 20.0..65.0f64) {
             let a = run_at(&machine(), air, rh, condensing);
             let b = run_at(&machine(), air + 2.0, rh, condensing);
             prop_assert!(b.heat_w >= a.heat_w - 0.5);
             let c = run_at(&machine(), air, rh, condensing + 2.0);
-            prop_assert!(c.compressor_w / c.heat_w >= a.compressor_w / a.heat_w - 1e-4);
+            let limited = condensing - a.evaporating_c < LEAST_LIFT_K + 2.0;
+            prop_assert!(limited || c.compressor_w / c.heat_w >= a.compressor_w / a.heat_w - 1e-4);
         }
     }
 }

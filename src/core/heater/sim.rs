@@ -12,6 +12,9 @@ use crate::core::water::MEAN_VOLUMETRIC_HEAT_J_PER_M3_K as RHO_C;
 pub(super) const CUT_OUT_SLACK_K: f64 = 0.02;
 /// Conduction is done in batches of this time, s.
 const CONDUCTION_S: f64 = 1_800.0;
+/// Longest idle step, s: conduction is only seen at a step's end, and what it does to the water at a sensor
+/// decides when that calls. A night in one step cost 0.2 % of a week's heat.
+const IDLE_S: f64 = 3_600.0;
 
 /// What heats at the moment.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -220,6 +223,7 @@ impl<'m> Sim<'m> {
     /// Nothing heats: closed-form decay until the time is up or a thermostat calls.
     fn idle_step(&mut self, left_s: f64, around: &mut impl Surroundings) -> f64 {
         let room_c = around.temperature_c();
+        let left_s = if left_s < IDLE_S { left_s } else { IDLE_S };
         let mut step = left_s;
         let rate = self.decay_rate();
         let call = self.model.setpoint_c - self.model.deadband_k;

@@ -47,9 +47,12 @@ impl Layers {
     }
 
     /// The cold inlet's jet stirs the bottom of the tank: the lowest `volume_m3` become one
-    /// temperature; the layer at the edge gives and takes its share.
+    /// temperature; the layer at the edge gives and takes its share. Nothing is stirred for no volume.
     #[inline]
     pub fn stir_bottom(&mut self, volume_m3: f64) {
+        if volume_m3 <= 0.0 {
+            return;
+        }
         let mut left = volume_m3;
         let mut heat = 0.0;
         let mut edge = 0;
