@@ -4,8 +4,12 @@
 //! Tolerances here are named constants with their reason. Each comparison prints the largest difference
 //! it saw: `cargo test --test published -- --nocapture`.
 mod cold_water;
+mod cycle;
 mod daily_use;
 mod fixture;
+mod machine;
 mod moist_air;
+mod tank;
+mod tank_draws;
 mod water;
 mod wet_coil;

@@ -42,7 +42,7 @@ def compute():
     parameters = json.loads((pathlib.Path(__file__).parent / "tank_parameters.json").read_text(encoding="utf-8"))
     cases = []
     for element_w in (0.0, 4500.0):
-        for share in (0.0, 0.04, 0.15):
+        for share in (0.0, 0.01, 0.1, 0.3):
             case = {**parameters, "element_w": element_w, "inlet_zone_share": share}
             cases.append({"element_w": element_w, "inlet_zone_share": share, **run(case)})
     return fixture(

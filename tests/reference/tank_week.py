@@ -11,8 +11,8 @@ DAYS = 7
 CELLS, STEP_S = 192, 5.0
 
 
-def draw_list():
-    """Invented draws, 45 a day, 200 L of hot water; on one evening so many that the tank runs out.
+def draw_list(busy=True):
+    """Invented draws, 45 a day, 200 L of hot water. Busy: with baths, and an evening that empties the tank.
 
     Start (s), litres, litres a minute.
     """
@@ -22,9 +22,9 @@ def draw_list():
         wanted = []
         for hour, spread, litres, flow in [(6.6, 0.4, 30, 6.0), (7.2, 0.4, 36, 6.5), (21.3, 0.8, 32, 6.0)]:
             wanted.append((hour + spread * rng.random(), litres * (0.7 + 0.6 * rng.random()), flow))
-        if day == 3:
+        if busy and day == 3:
             wanted += [(18.0 + 0.25 * shower, 52.0, 7.0) for shower in range(5)]
-        if day in (1, 5):
+        if busy and day in (1, 5):
             wanted.append((19.5 + rng.random(), 60.0, 9.0))
         if day in (0, 2, 4):
             wanted += [(10.0 + 0.35 * fill + 0.1 * rng.random(), 11.0, 8.0) for fill in range(2)]
@@ -42,9 +42,9 @@ def draw_list():
     return draws
 
 
-def run(parameters, draws, cells, step_s):
-    """The week; returns the tank, and for each draw its mean and last outlet temperature."""
-    tank = Tank(parameters, cells, step_s)
+def follow(tank, draws):
+    """Takes a tank through the week; mean and last outlet temperature of each draw, element heat by day."""
+    step_s, heat_per_m3 = tank.step_s, tank.p["volumetric_heat_j_per_m3_k"]
     heats, lasts = [0.0] * len(draws), [0.0] * len(draws)
     daily, first = [], 0
     for index in range(round(DAYS * 86400 / step_s)):
@@ -61,11 +61,10 @@ def run(parameters, draws, cells, step_s):
         heat = tank.step(volume)
         if volume > 0.0:
             heats[at_work] += heat
-            lasts[at_work] = heat / (volume * parameters["volumetric_heat_j_per_m3_k"])
+            lasts[at_work] = heat / (volume * heat_per_m3)
         if end % 86400.0 == 0.0:
             daily.append(tank.element_j["upper"] + tank.element_j["lower"])
-    means = [h / (litres / 1000.0 * parameters["volumetric_heat_j_per_m3_k"]) for h, (_, litres, _) in zip(heats, draws)]
-    return tank, means, lasts, daily
+    return [h / (litres / 1000.0 * heat_per_m3) for h, (_, litres, _) in zip(heats, draws)], lasts, daily
 
 
 def totals(tank, daily):
@@ -84,8 +83,9 @@ def totals(tank, daily):
 def compute():
     parameters = json.loads((pathlib.Path(__file__).parent / "tank_parameters.json").read_text(encoding="utf-8"))
     draws = draw_list()
-    tank, means, lasts, daily = run(parameters, draws, CELLS, STEP_S)
-    coarse_tank, coarse_means, _, coarse_daily = run(parameters, draws, CELLS // 2, 2 * STEP_S)
+    tank, coarse_tank = Tank(parameters, CELLS, STEP_S), Tank(parameters, CELLS // 2, 2 * STEP_S)
+    means, lasts, daily = follow(tank, draws)
+    coarse_means, _, coarse_daily = follow(coarse_tank, draws)
     rows = [[*draw, mean, last] for draw, mean, last in zip(draws, means, lasts)]
     return fixture(
         ["numpy"],

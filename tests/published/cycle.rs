@@ -1,0 +1,76 @@
+//! `tankful::core::heat_pump::machine` against a real-fluid cycle by CoolProp 8.0.
+//!
+//! What is compared is efficiency alone, as the isentropic efficiency that a compressor would need to do
+//! what the map says between the same two refrigerant temperatures (superheat and subcooling 5 K). The
+//! machine is one calibrated to an ordinary label, so that the comparison is of the map as it is used.
+use crate::fixture::Fixture;
+use tankful::core::candidates::Label;
+use tankful::core::case::HeaterKind;
+use tankful::core::heat_pump::machine::HeatPump;
+use tankful::core::label::calibration::calibrate;
+use tankful::core::units::{GALLON_M3, cubic_metres, watts};
+
+/// Small hermetic compressors over their rated range: common practice, no source.
+const ISENTROPIC: std::ops::RangeInclusive<f64> = 0.5..=0.75;
+/// Rated range, by pressure ratio. Below it friction and the motor weigh more, compressors fall off, and the map
+/// must too, though not without limit: see [`LEAST`].
+const RATED_PRESSURE_RATIOS: std::ops::RangeInclusive<f64> = 3.0..=5.0;
+/// Least isentropic efficiency within the envelope (pressure ratios down to 1.5).
+const LEAST: f64 = 0.3;
+/// Most within the envelope: a little above the rated range at pressure ratios over 5.
+const MOST: f64 = 0.82;
+/// The envelope: what the air limits and setpoints up to 60 °C leave, °C.
+const EVAPORATING_C: std::ops::RangeInclusive<f64> = -5.0..=20.0;
+/// See [`EVAPORATING_C`].
+const CONDENSING_C: std::ops::RangeInclusive<f64> = 35.0..=65.0;
+
+/// A heat pump tank of 50 gal with figures typical of its class.
+fn machine() -> HeatPump {
+    let label = Label {
+        kind: HeaterKind::HeatPump,
+        nominal_volume: cubic_metres(50.0 * GALLON_M3),
+        uniform_energy_factor: 3.45,
+        first_hour_rating: cubic_metres(66.0 * GALLON_M3),
+        input: watts(4_500.0),
+        heat_pump_output: watts(1_500.0),
+    };
+    calibrate(&label, 50.0).model.pump().expect("a heat pump").clone()
+}
+
+/// Isentropic efficiency at which the real cycle has the map's coefficient of performance: a cycle's is
+/// 1 + efficiency · (heat from the air and superheat per isentropic work), straight in efficiency.
+fn implied(cop: f64, cop_at_50: f64) -> f64 {
+    (cop - 1.0) / ((cop_at_50 - 1.0) / 0.5)
+}
+
+#[test]
+fn the_map_lies_between_real_compressors() {
+    let fixture = Fixture::load("refrigeration_cycle");
+    let machine = machine();
+    for fluid in ["r134a", "r513a"] {
+        let columns =
+            ["evaporating_c", "condensing_c", "pressure_ratio", "heating_cop_at_50", "heating_cop_at_75"];
+        let (mut rated, mut all) = ((1.0f64, 0.0f64), (1.0f64, 0.0f64));
+        let mut of_rated = 0;
+        for [te, tc, ratio, low, high] in fixture.table(fluid).rows(columns) {
+            assert!((implied(high, low) - 0.75).abs() < 1e-9, "the cycle is straight in efficiency");
+            if !(EVAPORATING_C.contains(&te) && CONDENSING_C.contains(&tc)) {
+                continue;
+            }
+            let efficiency = implied(machine.efficiency(te, tc), low);
+            all = (all.0.min(efficiency), all.1.max(efficiency));
+            if RATED_PRESSURE_RATIOS.contains(&ratio) {
+                rated = (rated.0.min(efficiency), rated.1.max(efficiency));
+                of_rated += 1;
+            }
+        }
+        println!(
+            "{fluid}: at effectiveness {:.3} the map implies isentropic efficiencies of {:.3} to {:.3} at pressure \
+             ratios of 3 to 5, {:.3} to {:.3} over the envelope",
+            machine.effectiveness, rated.0, rated.1, all.0, all.1
+        );
+        assert!(of_rated >= 3, "{fluid}: too few points in the rated range");
+        assert!(ISENTROPIC.contains(&rated.0) && ISENTROPIC.contains(&rated.1), "{fluid}: {rated:?}");
+        assert!(all.0 >= LEAST && all.1 <= MOST, "{fluid}: {all:?}");
+    }
+}
