@@ -16,6 +16,7 @@ mod sizes;
 #[cfg(target_os = "linux")]
 mod slow;
 mod tools;
+mod years;
 
 use std::path::PathBuf;
 use std::process::ExitCode;

@@ -5,13 +5,15 @@ use std::time::Duration;
 
 use crate::browser::{Browser, Driver};
 use crate::site::Site;
-use crate::{dist, page, sizes};
+use crate::{dist, page, sizes, years};
 
 /// One kind of figures.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub enum Figures {
     /// Each file of the page, raw and compressed.
     Sizes,
+    /// A simulated year of each candidate: instructions, time, WebAssembly against native.
+    Years,
     /// From an answer to the new verdict, in Chromium.
     Answers,
 }
@@ -31,6 +33,7 @@ pub fn measure(named: &[Figures]) -> Result<()> {
             Figures::Sizes => {
                 sizes::print(&sizes::of(&page::read(&dist()).context("the page is not built")?)?)
             }
+            Figures::Years => years::years()?,
             Figures::Answers => answers()?,
         }
     }

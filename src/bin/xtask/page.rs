@@ -22,7 +22,7 @@ pub fn build(quick: bool) -> Result<()> {
     let start = Instant::now();
     let root = root();
     let tools = tools::ensure(&root)?;
-    let mut trunk = tools.trunk();
+    let mut trunk = tools.command("trunk");
     trunk.current_dir(&root).args(["build", "--offline=true", "--log", "warn"]);
     if !quick {
         trunk.arg("--release");
@@ -44,7 +44,7 @@ pub fn build(quick: bool) -> Result<()> {
 }
 
 /// The optimised module; kept, because the optimiser takes many seconds and most builds change nothing.
-fn optimised(optimiser: &Optimiser, wasm: &[u8], kept: &Path) -> Result<Vec<u8>> {
+pub fn optimised(optimiser: &Optimiser, wasm: &[u8], kept: &Path) -> Result<Vec<u8>> {
     let name = finish::short_hash(&[wasm, optimiser.recipe(LEVEL).as_bytes()].concat());
     let after = kept.join(format!("{name}.wasm"));
     if !after.is_file() {

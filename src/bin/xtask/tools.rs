@@ -46,9 +46,9 @@ pub struct Optimiser {
 }
 
 impl Tools {
-    /// Trunk, with the other tools in its reach.
-    pub fn trunk(&self) -> Command {
-        let mut command = Command::new(find("trunk", &self.dirs).unwrap_or_else(|| "trunk".into()));
+    /// One of the tools, with the others in its reach.
+    pub fn command(&self, program: &str) -> Command {
+        let mut command = Command::new(find(program, &self.dirs).unwrap_or_else(|| program.into()));
         command.env("PATH", path_with(&self.dirs));
         command
     }

@@ -1,0 +1,120 @@
+//! One simulated year of each candidate of a household that answered nothing, for `cargo xtask measure years`:
+//! natively by the clock and under callgrind, and the very same code as WebAssembly in a browser.
+//!
+//! `measure_year CANDIDATE TIMES` simulates that year so often; without arguments the candidates are listed.
+
+use tankful::core::calendar::DayOfYear;
+use tankful::core::candidates::{Candidate, offered};
+use tankful::core::case::Case;
+use tankful::core::climate::{mains::Mains, outdoor::OutdoorYear};
+use tankful::core::draws::{DrawYear, HouseholdUse};
+use tankful::core::heater::Model;
+use tankful::core::label::calibration::calibrate;
+use tankful::core::outcome::YearResult;
+use tankful::core::room::model::RoomModel;
+use tankful::core::simulate::year::{House, simulate};
+use tankful::core::units::to_celsius;
+use tankful::job::{answers::Answers, complete::complete};
+
+/// A year ready to be simulated.
+struct Prepared {
+    model: Model,
+    draws: DrawYear,
+    mains_c: Vec<f32>,
+    outdoor_c: Vec<f32>,
+    room: RoomModel,
+}
+
+impl Prepared {
+    fn of(case: &Case, candidate: &Candidate) -> Self {
+        let (mean, range) = (case.place.outdoor_mean.value, case.place.outdoor_range.value);
+        let (mains, outdoor) = (Mains::from_outdoor(mean, range), OutdoorYear::new(mean, range));
+        Self {
+            model: calibrate(&candidate.label, to_celsius(case.heater.setpoint.value)).model,
+            draws: DrawYear::generate(&HouseholdUse::of(&case.household), case.seed),
+            mains_c: DayOfYear::all().map(|day| to_celsius(mains.on(day)) as f32).collect(),
+            outdoor_c: DayOfYear::all().map(|day| to_celsius(outdoor.on(day)) as f32).collect(),
+            room: RoomModel::of(&case.room, &case.place, 0.0),
+        }
+    }
+
+    /// The part that is measured; callgrind finds it by its name.
+    #[inline(never)]
+    fn measured_year(&self) -> YearResult {
+        let house = House {
+            draws: &self.draws,
+            mains_c: &self.mains_c,
+            outdoor_c: &self.outdoor_c,
+            room: &self.room,
+        };
+        simulate(&self.model, &house, None)
+    }
+}
+
+fn candidates() -> (Case, Vec<Candidate>) {
+    let case = complete(&Answers::new());
+    let candidates = offered::candidates(&case);
+    (case, candidates)
+}
+
+fn prepared(code: &str) -> Option<Prepared> {
+    let (case, candidates) = candidates();
+    let candidate = candidates.iter().find(|candidate| candidate.id.code() == code)?;
+    Some(Prepared::of(&case, candidate))
+}
+
+/// The codes of the candidates, one a line.
+fn codes() -> String {
+    candidates().1.iter().map(|candidate| candidate.id.code()).collect::<Vec<_>>().join("\n")
+}
+
+#[cfg(not(target_arch = "wasm32"))]
+fn main() -> std::process::ExitCode {
+    let words: Vec<String> = std::env::args().skip(1).collect();
+    let [code, times] = words.as_slice() else {
+        println!("{}", codes());
+        return std::process::ExitCode::SUCCESS;
+    };
+    let (Some(prepared), Ok(times)) = (prepared(code), times.parse::<u32>()) else {
+        eprintln!("usage: measure_year [CANDIDATE TIMES]");
+        return std::process::ExitCode::FAILURE;
+    };
+    for _ in 0..times {
+        let start = std::time::Instant::now();
+        let year = std::hint::black_box(&prepared).measured_year();
+        let ms = start.elapsed().as_secs_f64() * 1e3;
+        // Milliseconds, electricity, and how far the energy account is from closing, relative to its turnover.
+        let residual = (year.residual / year.throughput).value;
+        println!("{ms:.3} {:.3} {residual:.2e}", year.electricity_kwh.iter().sum::<f64>());
+    }
+    std::process::ExitCode::SUCCESS
+}
+
+#[cfg(target_arch = "wasm32")]
+fn main() {}
+
+#[cfg(target_arch = "wasm32")]
+mod page {
+    //! The same for a page that holds the watch.
+    use super::{Prepared, YearResult, prepared};
+    use wasm_bindgen::prelude::wasm_bindgen;
+
+    /// A year ready to be simulated.
+    #[wasm_bindgen]
+    pub struct Year(Prepared);
+
+    #[wasm_bindgen]
+    impl Year {
+        /// The year of a candidate.
+        #[wasm_bindgen(constructor)]
+        pub fn new(code: &str) -> Result<Year, String> {
+            prepared(code).map(Year).ok_or_else(|| format!("no candidate {code}"))
+        }
+
+        /// Simulates it; gives the electricity used, kWh, so that nothing can be left out.
+        pub fn simulate(&self) -> f64 {
+            let year: YearResult = self.0.measured_year();
+            year.electricity_kwh.iter().sum()
+        }
+    }
+}

@@ -1,0 +1,163 @@
+//! A simulated year: its instructions, its time natively, and its time as WebAssembly in a browser.
+use std::collections::BTreeMap;
+use std::fs;
+use std::path::PathBuf;
+use std::process::Command;
+
+use anyhow::{Context, Result, ensure};
+
+use crate::browser::Driver;
+use crate::run::{answer, cargo, find, quietly, run};
+use crate::site::Site;
+use crate::{page, root, tools};
+
+/// The program measured: `examples/measure_year.rs`.
+const PROGRAM: &str = "measure_year";
+
+/// How many years are timed of each candidate.
+const TIMES: usize = 15;
+
+/// Measures a year of every candidate and prints a table.
+pub fn years() -> Result<()> {
+    let root = root();
+    run(cargo(&root).args(["build", "--quiet", "--release", "--example", PROGRAM]))?;
+    let program = root.join("target/release/examples").join(PROGRAM);
+    let codes = answer(&mut Command::new(&program)).context("the measured program lists no candidates")?;
+    let codes: Vec<&str> = codes.lines().collect();
+    ensure!(!codes.is_empty(), "there is nothing to measure");
+    let in_browser = wasm(&codes)?;
+    println!(
+        "{:>16} {:>14} {:>10} {:>10} {:>6} {:>12}",
+        "candidate", "instructions", "native ms", "wasm ms", "ratio", "unbalanced"
+    );
+    for code in codes {
+        let (native, unbalanced) = native(&program, code)?;
+        let instructions = instructions(&program, code)
+            .map_or("no valgrind".to_owned(), |n| format!("{:.1} M", n as f64 / 1e6));
+        let wasm = in_browser.get(code).copied().context("a candidate that the browser did not run")?;
+        println!(
+            "{code:>16} {instructions:>14} {native:>10.1} {wasm:>10.1} {:>6.2} {unbalanced:>12.1e}",
+            wasm / native
+        );
+    }
+    Ok(())
+}
+
+/// The median time in milliseconds, and the part of the energy that is unaccounted for.
+fn native(program: &PathBuf, code: &str) -> Result<(f64, f64)> {
+    let said = answer(Command::new(program).arg(code).arg(TIMES.to_string()))
+        .context("the measured program failed")?;
+    let mut times = Vec::new();
+    let mut unbalanced = 0.0;
+    for line in said.lines() {
+        let figures: Vec<f64> = line.split_whitespace().map(str::parse).collect::<Result<_, _>>()?;
+        let [ms, _, residual] = figures.as_slice() else { anyhow::bail!("a line of other figures: {line}") };
+        times.push(*ms);
+        unbalanced = *residual;
+    }
+    Ok((median(times)?, unbalanced))
+}
+
+/// The instructions of one year, where valgrind is there to count them.
+fn instructions(program: &PathBuf, code: &str) -> Option<u64> {
+    find("valgrind", &[])?;
+    let output = Command::new("valgrind")
+        .args(["--tool=callgrind", "--callgrind-out-file=/dev/null", "--toggle-collect=*measured_year*"])
+        .arg(program)
+        .args([code, "1"])
+        .output()
+        .ok()?;
+    collected(&String::from_utf8_lossy(&output.stderr))
+}
+
+/// The figure in callgrind's closing lines.
+fn collected(said: &str) -> Option<u64> {
+    said.lines().find_map(|line| line.split_once("Collected : ")?.1.trim().parse().ok())
+}
+
+/// The median time in milliseconds of each candidate's year in Chromium, built and optimised as the page is.
+fn wasm(codes: &[&str]) -> Result<BTreeMap<String, f64>> {
+    let root = root();
+    let tools = tools::ensure(&root)?;
+    let (target, profile) = ("wasm32-unknown-unknown", "page");
+    run(cargo(&root).args([
+        "build",
+        "--quiet",
+        "--profile",
+        profile,
+        "--target",
+        target,
+        "--example",
+        PROGRAM,
+    ]))?;
+    let built = root.join(format!("target/{target}/{profile}/examples/{PROGRAM}.wasm"));
+    let dir = root.join("target/measure");
+    quietly(
+        tools
+            .command("wasm-bindgen")
+            .args(["--target", "web", "--no-typescript", "--out-dir"])
+            .arg(&dir)
+            .arg(&built),
+    )?;
+    let wasm = dir.join(format!("{PROGRAM}_bg.wasm"));
+    if let Some(optimiser) = &tools.optimiser {
+        fs::write(
+            &wasm,
+            page::optimised(optimiser, &fs::read(&wasm)?, &root.join("target/optimised-measure"))?,
+        )?;
+    }
+    fs::write(dir.join("index.html"), "<!doctype html><title>Measure</title>")?;
+
+    let site = Site::open(dir, "/", 0)?;
+    site.serve_aside(|_| ());
+    let driver = Driver::start()?;
+    tokio::runtime::Runtime::new()?.block_on(async {
+        let browser = driver.browser().await?;
+        browser.client.goto(&site.address()).await?;
+        let mut medians = BTreeMap::new();
+        for code in codes {
+            let times = browser
+                .client
+                .execute_async(
+                    "const [code, times, done] = arguments;
+                     import(new URL('measure_year.js', location)).then(async (it) => {
+                       await it.default();
+                       const year = new it.Year(code), all = [];
+                       for (let n = 0; n < times; n++) {
+                         const start = performance.now();
+                         year.simulate();
+                         all.push(performance.now() - start);
+                       }
+                       done(all);
+                     });",
+                    vec![(*code).into(), TIMES.into()],
+                )
+                .await?;
+            medians.insert((*code).to_owned(), median(serde_json::from_value(times)?)?);
+        }
+        browser.close().await?;
+        Ok(medians)
+    })
+}
+
+fn median(mut figures: Vec<f64>) -> Result<f64> {
+    figures.sort_by(f64::total_cmp);
+    figures.get(figures.len() / 2).copied().context("nothing was measured")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn callgrind_is_understood() {
+        assert_eq!(collected("==1== Events    : Ir\n==1== Collected : 85075184\n==1==\n"), Some(85_075_184));
+        assert_eq!(collected("valgrind: no such file"), None);
+    }
+
+    #[test]
+    fn the_median_is_the_middle_one() {
+        assert_eq!(median(vec![3.0, 1.0, 2.0]).expect("figures"), 2.0);
+        assert!(median(Vec::new()).is_err());
+    }
+}
