@@ -9,6 +9,7 @@ mod daily_use;
 mod fixture;
 mod machine;
 mod moist_air;
+mod money;
 mod tank;
 mod tank_draws;
 mod water;
