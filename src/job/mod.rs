@@ -3,5 +3,6 @@
 
 pub mod answers;
 pub mod complete;
+pub mod file;
 pub mod questions;
 pub mod resolved;

@@ -19,7 +19,7 @@ macro_rules! language {
     ($code:literal, $name:literal) => {
         language!(@files $code, $name, "advice", "candidates", "cautions", "checks", "cli", "page",
             "questions_heater", "questions_household", "questions_money", "questions_place", "questions_room",
-            "refusals", "sections", "units", "workings")
+            "refusals", "report", "sections", "units", "workings")
     };
     (@files $code:literal, $name:literal, $($file:literal),*) => {
         Entry {

@@ -27,8 +27,10 @@
 
 mod language;
 mod numbers;
+pub mod report;
+mod values;
 mod words;
 
 pub use language::Language;
 pub use numbers::decimals_of;
-pub use words::Words;
+pub use words::{Words, unit_key};

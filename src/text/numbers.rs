@@ -39,14 +39,12 @@ pub fn decimals_of(q: Quantity) -> usize {
         | Unit::MilligramPerLitre => return 0,
         Unit::DollarPerKwh => 3,
         Unit::DollarPerTherm | Unit::DollarPerGallon | Unit::DollarPerLitre => 2,
-        Unit::One if size < 10.0 && q.value.fract() != 0.0 => 2,
-        Unit::One | Unit::Percent | Unit::Year | Unit::Minute | Unit::Ampere if q.value.fract() == 0.0 => {
-            return 0;
-        }
-        Unit::Kilowatt | Unit::Metre if size < 10.0 => 2,
+        // A whole number is written whole.
+        _ if q.value.fract() == 0.0 => return 0,
+        Unit::One | Unit::Kilowatt | Unit::Metre if size < 10.0 => 2,
+        // Shower heads are sold by the quarter gallon.
+        Unit::GallonPerMinute if size < 10.0 && (q.value * 10.0 - (q.value * 10.0).round()).abs() > 0.05 => 2,
         Unit::GallonPerMinute | Unit::LitrePerMinute | Unit::CubicMetre if size < 100.0 => 1,
-        Unit::Kelvin | Unit::Gallon | Unit::Litre | Unit::CubicFoot | Unit::Therm if size < 10.0 => 1,
-        Unit::Foot | Unit::Inch | Unit::Centimetre if size < 10.0 => 1,
         _ if size < 10.0 => 1,
         _ => 0,
     };
@@ -122,7 +120,11 @@ mod tests {
             (1_899.5, Unit::Dollar, 0),
             (0.165, Unit::DollarPerKwh, 3),
             (1.4, Unit::DollarPerTherm, 2),
-            (2.0, Unit::GallonPerMinute, 1),
+            (2.0, Unit::GallonPerMinute, 0),
+            (2.5, Unit::GallonPerMinute, 1),
+            (2.25, Unit::GallonPerMinute, 2),
+            (-1.0, Unit::Foot, 0),
+            (-1.25, Unit::Foot, 1),
             (50.0, Unit::Gallon, 0),
             (0.1, Unit::CubicFoot, 1),
             (0.002_831, Unit::CubicMetre, 3),

@@ -219,7 +219,7 @@ fn bundle(language: Language) -> FluentBundle<FluentResource> {
 }
 
 /// The key of a unit: its code with signs spelt out (`$/kWh` is `unit-dollar-per-kWh`).
-fn unit_key(unit: Unit) -> String {
+pub fn unit_key(unit: Unit) -> String {
     if unit == Unit::One {
         return String::from("unit-number");
     }

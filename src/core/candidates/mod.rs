@@ -35,6 +35,25 @@ pub enum CandidateId {
 }
 
 impl CandidateId {
+    /// Every identity, in the order shown.
+    pub const ALL: [CandidateId; 10] = [
+        CandidateId::Keep,
+        CandidateId::ElectricTank,
+        CandidateId::GasTank,
+        CandidateId::PropaneTank,
+        CandidateId::OilTank,
+        CandidateId::HeatPump40,
+        CandidateId::HeatPump50,
+        CandidateId::HeatPump65,
+        CandidateId::HeatPump80,
+        CandidateId::PlugIn50,
+    ];
+
+    /// The identity with this code, if there is one.
+    pub fn from_code(code: &str) -> Option<CandidateId> {
+        CandidateId::ALL.into_iter().find(|id| id.code() == code)
+    }
+
     /// The code in files and locale keys (`candidate-<code with dashes>`).
     pub const fn code(self) -> &'static str {
         match self {

@@ -1,1 +1,41 @@
 # The headless command.
+
+cli-about = Advice on an old water heater: keep it, put in the same again, or change to a heat pump.
+cli-after = Everything is computed here. Nothing is sent anywhere. Local code and licensed trades decide what may be done.
+cli-advise = Read cases as JSON and write the advice
+cli-advise-after =
+    The input is one case over any number of lines, or JSON Lines: one case a line.
+    The output is one line of JSON for each case, in the same order. A bad record
+    becomes a line with "line" and "error", is told of on standard error, and does
+    not stop the rest. A record is at most 1 MiB long.
+
+    Exit code: 0 all good; 1 a record was bad, or there was none; 2 wrong usage,
+    or the input could not be read.
+
+    Try it: tankful example | tankful advise --text -
+cli-file = The file to read, or - for standard input
+cli-text = Write plain text for people, not JSON
+cli-units = The units that texts are written in
+cli-series = Add the raw series: each day of the year, and each step of the busiest morning
+cli-schema = Write the JSON Schema of a case
+cli-questions = Write the list of questions, with their ranges and defaults
+cli-example = Write an example case of an invented household
+cli-example-name = Invented example: four people, an old electric tank in a basement
+
+cli-range = From { $low } to { $high }.
+cli-place = The code of a listed place, such as us-ma-boston.
+cli-default = If unknown: { $value }.
+
+cli-io = Reading or writing failed: { $detail }
+cli-unreadable = { $file } cannot be read: { $detail }
+cli-no-records = There is no case in the input.
+cli-bad-records = { $bad ->
+    [one] 1 record of { $all } was bad. What is wrong stands in the output.
+   *[other] { $bad } records of { $all } were bad. What is wrong stands in the output.
+}
+cli-at-line = Line { $line }: { $text }
+cli-at-field = Line { $line }, { $field }: { $text }
+
+# The progress bar's layout: indicatif's own place holders in double braces.
+cli-progress = {"{"}bar:30{"}"} {"{"}msg{"}"} cases, {"{"}eta{"}"} to go
+cli-progress-endless = {"{"}spinner{"}"} {"{"}msg{"}"} cases, {"{"}elapsed{"}"}

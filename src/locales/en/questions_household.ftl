@@ -1,21 +1,21 @@
 # Household: who lives there and how they use hot water.
-# Key: question. `.find`: how to find out. `.default`: what is taken when nobody knows, and why.
+# Key: question. `.find`: how to find out. `.default`: why the value that stands in was taken (the value itself is shown before it).
 
 q-adults = How many adults live here?
     .find = Count everyone aged 20 or over who sleeps here most nights.
-    .default = Two adults. This is a guess to start from.
+    .default = A guess to start from.
 q-teenagers = How many teenagers live here?
     .find = Count those aged 13 to 19. They often shower for longer.
-    .default = None. This is a guess to start from.
+    .default = A guess to start from.
 q-children = How many children under 13 live here?
     .find = Count those who live here most of the week.
-    .default = One child. This is a guess to start from.
+    .default = A guess to start from.
 q-showers-in-a-row = How many showers run one after another in your busiest hour?
     .find = Think of a weekday morning, or the evening after sports. Count the showers taken back to back.
     .default = Half the people in the house, rounded up, and four at most. Common practice, no source.
 q-runs-out-now = Do you run out of hot water now?
     .find = Does the last person in line get a cool shower at least once a month?
-    .default = No, you do not run out.
+    .default = Most homes do not. A guess to start from.
 q-runs-out-now-yes = Yes
 q-runs-out-now-no = No
 q-showers-per-day = How many showers a day, all together?
@@ -23,16 +23,16 @@ q-showers-per-day = How many showers a day, all together?
     .default = From the number of people, as in a US study of house energy use (Building America, 2014, from memory).
 q-shower-time = How long is a usual shower?
     .find = Time one or two. Most people guess too low.
-    .default = 8 minutes, the mean in a US study (Building America, 2014, from memory).
+    .default = The mean in a US study (Building America, 2014, from memory).
 q-shower-flow = How much water does the shower head give?
     .find = Hold a bucket under the shower for one minute. Then measure what is in it. Some heads have the flow printed on the rim.
-    .default = 2.25 gallons a minute, the mean in a US study (Building America, 2014, from memory).
+    .default = The mean in a US study (Building America, 2014, from memory).
 q-baths-per-week = How many baths a week?
     .find = Count full tubs, also the children's.
     .default = From the number of people, as in a US study of house energy use (Building America, 2014, from memory).
 q-tub-volume = How much water goes into a bath?
     .find = Count the buckets if you really want to know. An ordinary tub, half full, takes about 35 gal (130 L).
-    .default = 35 gal (132 L) of mixed water. Common practice, no source.
+    .default = An ordinary tub, half full of mixed hot and cold water. Common practice, no source.
 q-dishwasher-loads = How many dishwasher loads a week?
     .find = Count the loads in a usual week. Dishes washed by hand are counted with the sinks.
     .default = From the number of people, as in a US study of house energy use (Building America, 2014, from memory).

@@ -2,7 +2,7 @@
 
 q-place = Which listed place is nearest in weather?
     .find = Choose the town nearest to you at about the same height above the sea.
-    .default = A place with weather near the middle of the list.
+    .default = Its weather and prices lie near the middle of the country (from memory).
 q-outdoor-mean = How warm is it outside over the whole year?
     .find = A weather site shows the mean of all 12 months for your town.
     .default = From the place you chose.

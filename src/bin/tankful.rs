@@ -1,2 +1,0 @@
-//! Headless command.
-fn main() {}

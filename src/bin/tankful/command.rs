@@ -1,0 +1,80 @@
+//! What the command takes: its subcommands and options, with the words of the locale files.
+
+use clap::{Arg, ArgAction, ArgMatches, Command, value_parser};
+use std::path::PathBuf;
+use tankful::core::candidates::CandidateId;
+use tankful::core::units::UnitSystem;
+use tankful::text::Words;
+
+/// Subcommands.
+pub const ADVISE: &str = "advise";
+/// See [`ADVISE`].
+pub const SCHEMA: &str = "schema";
+/// See [`ADVISE`].
+pub const QUESTIONS: &str = "questions";
+/// See [`ADVISE`].
+pub const EXAMPLE: &str = "example";
+/// Not in the help: for measuring instructions of one simulated year.
+pub const MEASURE_YEAR: &str = "measure-year";
+
+/// Options.
+pub const FILE: &str = "file";
+/// See [`FILE`].
+pub const TEXT: &str = "text";
+/// See [`FILE`].
+pub const SERIES: &str = "series";
+/// See [`FILE`].
+pub const CANDIDATE: &str = "candidate";
+const UNITS: &str = "units";
+
+/// The command.
+pub fn build(words: &Words) -> Command {
+    let text = || Arg::new(TEXT).long(TEXT).action(ArgAction::SetTrue).help(words.key("cli-text"));
+    let units = || {
+        let choices = clap::builder::PossibleValuesParser::new(["us", "si"]);
+        Arg::new(UNITS).long(UNITS).value_parser(choices).default_value("us").help(words.key("cli-units"))
+    };
+    Command::new("tankful")
+        .version(env!("CARGO_PKG_VERSION"))
+        .about(words.key("cli-about"))
+        .after_help(words.key("cli-after"))
+        .subcommand_required(true)
+        .arg_required_else_help(true)
+        .subcommand(
+            Command::new(ADVISE)
+                .about(words.key("cli-advise"))
+                .after_help(words.key("cli-advise-after"))
+                .arg(
+                    Arg::new(FILE)
+                        .required(true)
+                        .value_name("FILE")
+                        .value_parser(value_parser!(PathBuf))
+                        .help(words.key("cli-file")),
+                )
+                .arg(text())
+                .arg(units())
+                .arg(
+                    Arg::new(SERIES)
+                        .long(SERIES)
+                        .action(ArgAction::SetTrue)
+                        .conflicts_with(TEXT)
+                        .help(words.key("cli-series")),
+                ),
+        )
+        .subcommand(Command::new(SCHEMA).about(words.key("cli-schema")))
+        .subcommand(Command::new(QUESTIONS).about(words.key("cli-questions")).arg(text()).arg(units()))
+        .subcommand(Command::new(EXAMPLE).about(words.key("cli-example")))
+        .subcommand(Command::new(MEASURE_YEAR).hide(true).arg(
+            Arg::new(CANDIDATE).required(true).value_parser(clap::builder::PossibleValuesParser::new(
+                CandidateId::ALL.map(CandidateId::code),
+            )),
+        ))
+}
+
+/// The units asked for; US customary where a subcommand has no such option.
+pub fn units(arguments: &ArgMatches) -> UnitSystem {
+    match arguments.try_get_one::<String>(UNITS) {
+        Ok(Some(code)) if code == "si" => UnitSystem::Si,
+        _ => UnitSystem::Us,
+    }
+}

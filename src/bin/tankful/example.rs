@@ -1,0 +1,50 @@
+//! An invented household, realistic in every answer, to try things with.
+
+use tankful::core::case::Provenance;
+use tankful::core::units::Unit;
+use tankful::job::answers::Answers;
+use tankful::job::file::CaseFile;
+use tankful::job::questions::{Id, Value};
+use tankful::text::Words;
+
+/// The case: a family of four with an old electric tank in a basement. Invented.
+pub fn case(words: &Words) -> CaseFile {
+    let mut answers = Answers::new();
+    let number = Value::number;
+    let said = [
+        (Id::Adults, number(2.0, Unit::One)),
+        (Id::Teenagers, number(1.0, Unit::One)),
+        (Id::Children, number(1.0, Unit::One)),
+        (Id::ShowersInARow, number(2.0, Unit::One)),
+        (Id::RunsOutNow, Value::code("no")),
+        (Id::HeaterKind, Value::code("electric")),
+        (Id::HeaterAge, number(14.0, Unit::Year)),
+        (Id::HeaterVolume, number(50.0, Unit::Gallon)),
+        (Id::Signs, Value::code("rumbling")),
+        (Id::AnodeChanged, Value::code("no")),
+        (Id::Place, Value::code("us-ma-boston")),
+        (Id::RoomKind, Value::code("basement")),
+        (Id::Door, Value::code("undercut")),
+        (Id::Dehumidifier, Value::code("yes")),
+        (Id::Dampness, Value::code("damp")),
+        (Id::HouseHeat, Value::code("gas")),
+        (Id::DrainKind, Value::code("floor")),
+        (Id::Supply, Value::code("240")),
+        (Id::Breaker, number(30.0, Unit::Ampere)),
+        (Id::PriceElectricity, number(0.27, Unit::DollarPerKwh)),
+        (Id::Rebate, number(500.0, Unit::Dollar)),
+    ];
+    let measured = [
+        (Id::ShowerFlow, number(2.0, Unit::GallonPerMinute)),
+        (Id::Setpoint, number(122.0, Unit::DegF)),
+        (Id::RoomVolume, number(6_200.0, Unit::CubicFoot)),
+        (Id::RoomWinter, number(58.0, Unit::DegF)),
+        (Id::Headroom, number(84.0, Unit::Inch)),
+    ];
+    let all = said.into_iter().map(|a| (a, Provenance::Answered));
+    for ((id, value), from) in all.chain(measured.into_iter().map(|a| (a, Provenance::Measured))) {
+        // Every value lies within its question's range (tested): none is refused.
+        let _ = answers.set(id, value, from);
+    }
+    CaseFile { name: Some(words.key("cli-example-name")), seed: None, answers }
+}
