@@ -25,18 +25,21 @@ const TAKES_KEY: &[&str] = &["Message::new(", ".key(", ".attr(", "t(", "t!("];
 /// workings): any literal of the core that begins so must have words.
 const CORE_FAMILIES: &[&str] = &[
     "advice-",
+    "caution-",
     "check-",
+    "figure-",
     "input-",
+    "label-",
+    "need-",
     "reason-",
     "relation-",
+    "rule-",
     "settle-",
     "source-",
     "use-",
     "verdict-",
-    "working-",
-    "caution-",
-    "finding-",
     "work-",
+    "working-",
 ];
 
 fn files(folder: &Path, out: &mut Vec<PathBuf>) {

@@ -26,6 +26,7 @@ cli-range = From { $low } to { $high }.
 cli-place = The code of a listed place, such as us-ma-boston.
 cli-default = If unknown: { $value }.
 
+cli-not-offered = The example household is not offered the heater { $heater }.
 cli-io = Reading or writing failed: { $detail }
 cli-unreadable = { $file } cannot be read: { $detail }
 cli-no-records = There is no case in the input.

@@ -120,8 +120,8 @@ pub struct FindingReport {
     pub work: Option<Said>,
     /// Rough price of that work, dollars.
     pub work_usd: f64,
-    /// The rule: standard and section.
-    pub rule: String,
+    /// The rule: standard and section, or where else it comes from.
+    pub rule: Said,
     /// Code of the question that would settle it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub ask: Option<String>,
@@ -232,7 +232,7 @@ impl FindingReport {
             says: Said::new(words, &finding.says),
             work: finding.work.as_ref().map(|m| Said::new(words, m)),
             work_usd: figure(finding.work_cost),
-            rule: finding.rule.to_string(),
+            rule: Said { id: finding.rule.to_string(), text: words.key(&finding.rule) },
             ask: finding.ask.as_ref().map(ToString::to_string),
             caution: finding.caution.as_ref().map(|m| Said::new(words, m)),
         }

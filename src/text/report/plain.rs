@@ -141,7 +141,7 @@ impl Page<'_> {
                 said.push(' ');
                 said.push_str(&words.say(more));
             }
-            let rule = Message::new("report-rule").with("rule", Arg::Verbatim(f.rule.to_string()));
+            let rule = Message::new("report-rule").with("rule", Message::new(f.rule.clone()));
             format!("{said} {}", words.say(&rule))
         });
         self.list("report-findings", items);
