@@ -5,4 +5,5 @@ pub mod answers;
 pub mod complete;
 pub mod file;
 pub mod questions;
+pub mod record;
 pub mod resolved;

@@ -1,8 +1,39 @@
-//! The page.
+//! The page: what a person sees and touches. Asks the questions, keeps the answers, shows the advice.
+//!
+//! Leptos, rendered in the browser, WebAssembly only. The page does no sums of its own beyond putting
+//! figures of an [`Outcome`](crate::core::outcome::Outcome) side by side: the simulation runs in the
+//! worker, words come from [`crate::text`], questions and their rules from [`crate::job`].
+//!
+//! | here | what it is for |
+//! | --- | --- |
+//! | [`state`] | everything the page knows, in one signal, and the operations on it |
+//! | [`route`] | which page is shown, and its address |
+//! | [`reading`] | figures drawn from an outcome: savings, differences, one-sentence readings |
+//! | [`browser`] | one file a browser capability: storage, worker, history, media, download |
+//! | [`pages`] | start, a section of questions, the result |
+//! | [`components`] | the parts they are made of |
+//! | [`charts`] | the charts on canvas |
+
+mod app;
+mod browser;
+mod charts;
+mod components;
+mod pages;
+mod reading;
+mod route;
+mod state;
+
+use crate::worker;
 use leptos::prelude::*;
 
-/// Mounts the page.
+/// Serves as the Web Worker when started in one; otherwise mounts the page.
 pub fn start() {
     console_error_panic_hook::set_once();
-    mount_to_body(|| view! { <main>"Tankful"</main> });
+    if worker::in_worker() {
+        if let Err(error) = worker::run(worker::advisor::Advisor::default()) {
+            leptos::logging::error!("the worker could not start: {error:?}");
+        }
+        return;
+    }
+    mount_to_body(app::App);
 }

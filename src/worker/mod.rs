@@ -5,6 +5,8 @@
 //! bytes mean is up to the types they are opened with.
 //!
 //! May use [`crate::core`], [`crate::job`] and browser interfaces; knows nothing of the page's looks.
+pub mod advisor;
+pub mod messages;
 pub mod service;
 pub mod spawn;
 

@@ -1,0 +1,81 @@
+//! The frame around every page: the head, notices, the page itself, the verdict, the foot.
+
+use super::browser::{advice, focus, history, media, storage};
+use super::components::chart_looks::Looks;
+use super::components::head::Head;
+use super::components::kept::YourAnswers;
+use super::components::notices::Notices;
+use super::components::verdict::VerdictBar;
+use super::components::way::Way;
+use super::components::working::WorkingSheet;
+use super::pages::{result::ResultPage, section::SectionPage, start::StartPage};
+use super::route::Route;
+use super::state::{Page, page};
+use leptos::prelude::*;
+
+/// The page.
+#[component]
+pub fn App() -> impl IntoView {
+    let page = Page::open();
+    provide_context(page);
+    provide_context(Looks(media::looks(Signal::derive(move || page.settings.with(|s| s.theme)))));
+    history::follow(page.route);
+    storage::follow(move || page.take_over());
+    advice::follow(page);
+    follow_route(page);
+    view! {
+        <a class="skip" href="#heading">{page.key("page-skip")}</a>
+        <Head/>
+        <div class="frame" data-page=move || page.route.get().code()>
+            <Way/>
+            <main id="main">
+                <Notices/>
+                <Shown/>
+            </main>
+            <VerdictBar/>
+        </div>
+        <footer class="foot">
+            <YourAnswers/>
+            <p class="quiet">{page.key("page-foot-private")}</p>
+            <p class="quiet">{page.key("page-foot-code")}</p>
+        </footer>
+        <WorkingSheet/>
+    }
+}
+
+/// The page of the route. Moving to a question within the same section does not draw it anew.
+#[component]
+fn Shown() -> impl IntoView {
+    let page = page();
+    let kind = Memo::new(move |_| match page.route.get() {
+        Route::Section(section, _) => Route::Section(section, None),
+        other => other,
+    });
+    move || match kind.get() {
+        Route::Start => view! { <StartPage/> }.into_any(),
+        Route::Section(section, _) => view! { <SectionPage section/> }.into_any(),
+        Route::Result => view! { <ResultPage/> }.into_any(),
+    }
+}
+
+/// After each change of page: its title, and the reader's place on it.
+fn follow_route(page: Page) {
+    Effect::new(move |before: Option<Route>| {
+        let route = page.route.get();
+        document().set_title(&page.key(match route {
+            Route::Start => "page-title-start",
+            Route::Section(..) => "page-title-section",
+            Route::Result => "page-title-result",
+        }));
+        match (before, route) {
+            // The first page of a visit is left as the browser opens it, unless it goes to a question.
+            (_, Route::Section(section, Some(id))) => {
+                page.unfold_for(section, id);
+                focus::to(format!("{}-field", id.code()));
+            }
+            (Some(before), _) if before != route => focus::to_heading(),
+            _ => {}
+        }
+        route
+    });
+}

@@ -1,0 +1,147 @@
+//! Asks the worker for advice after every change of the answers, and takes the replies.
+//!
+//! Changes in quick succession are gathered; a newer question makes older ones stale, in the worker and
+//! here. Where no worker can be had, the same service works in the page, a small step at a time, so that
+//! the page stays responsive.
+
+use crate::core::message::Message;
+use crate::job::answers::Answers;
+use crate::ui::state::{Computed, Notice, Page};
+use crate::worker::advisor::Advisor;
+use crate::worker::messages::{Ask, Reply};
+use crate::worker::{Link, Service};
+use leptos::leptos_dom::helpers::TimeoutHandle;
+use leptos::prelude::*;
+use std::cell::RefCell;
+use std::rc::Rc;
+use std::sync::Arc;
+use std::time::Duration;
+
+/// Changes closer together than this are asked about at once.
+const GATHER: Duration = Duration::from_millis(20);
+
+/// Starts asking, and goes on for as long as the page lives.
+pub fn follow(page: Page) {
+    let desk = Rc::new(RefCell::new(Desk { page, number: 0, service: None, timer: None }));
+    Desk::hire(&desk);
+    Effect::new(move |first: Option<()>| {
+        let answers = page.answers.get();
+        if first.is_none() {
+            Desk::ask(&desk, &answers);
+            return;
+        }
+        let at_desk = desk.clone();
+        let timer = set_timeout_with_handle(move || Desk::ask(&at_desk, &answers), GATHER).ok();
+        if let Some(earlier) = std::mem::replace(&mut desk.borrow_mut().timer, timer) {
+            earlier.clear();
+        }
+    });
+}
+
+/// Who does the computing.
+enum Hired {
+    /// The worker.
+    Worker(Link<Ask, Reply>),
+    /// The page itself, between its other duties; true while at work.
+    Here(Box<Advisor>, bool),
+}
+
+struct Desk {
+    page: Page,
+    number: u64,
+    service: Option<Hired>,
+    timer: Option<TimeoutHandle>,
+}
+
+impl Desk {
+    /// Gets a worker, or the page to do it.
+    fn hire(desk: &Rc<RefCell<Desk>>) {
+        let (on_answer, on_failure) = (desk.clone(), desk.clone());
+        let link = Link::start(
+            move |reply| Desk::take(&on_answer, reply),
+            move |error| {
+                leptos::logging::warn!("{error}");
+                Desk::do_it_here(&on_failure);
+            },
+        );
+        match link {
+            Ok(link) => desk.borrow_mut().service = Some(Hired::Worker(link)),
+            Err(error) => {
+                leptos::logging::warn!("{error}");
+                Desk::do_it_here(desk);
+            }
+        }
+    }
+
+    /// The worker cannot be used: says so, and asks again here.
+    fn do_it_here(desk: &Rc<RefCell<Desk>>) {
+        let page = desk.borrow().page;
+        if matches!(desk.borrow().service, Some(Hired::Here(..))) {
+            return;
+        }
+        // The failed link is called from inside itself: let it return before it is dropped.
+        let failed = desk.borrow_mut().service.replace(Hired::Here(Box::default(), false));
+        set_timeout(move || drop(failed), Duration::ZERO);
+        page.tell(Notice { code: "no-worker", says: Message::new("page-notice-no-worker"), remedy: None });
+        Desk::ask(desk, &page.answers.get_untracked());
+    }
+
+    fn ask(desk: &Rc<RefCell<Desk>>, answers: &Answers) {
+        let mut at = desk.borrow_mut();
+        at.number += 1;
+        let ask = Ask::new(at.number, answers);
+        at.page.computed.update(|c| c.progress = Some((0, 1)));
+        let failed = match &mut at.service {
+            Some(Hired::Worker(link)) => link.send(&ask).is_err(),
+            Some(Hired::Here(advisor, busy)) => {
+                advisor.take(ask, &mut |_| {});
+                if !std::mem::replace(busy, true) {
+                    let desk = desk.clone();
+                    set_timeout(move || Desk::step(&desk), Duration::ZERO);
+                }
+                false
+            }
+            None => false,
+        };
+        drop(at);
+        if failed {
+            Desk::do_it_here(desk);
+        }
+    }
+
+    /// One step of the page's own computing; the next one waits behind whatever the reader does.
+    fn step(desk: &Rc<RefCell<Desk>>) {
+        let mut replies = Vec::new();
+        let more = match &mut desk.borrow_mut().service {
+            Some(Hired::Here(advisor, busy)) => {
+                *busy = advisor.step(&mut |reply: &Reply| replies.push(reply.clone()));
+                *busy
+            }
+            _ => false,
+        };
+        for reply in replies {
+            Desk::take(desk, reply);
+        }
+        if more {
+            let desk = desk.clone();
+            set_timeout(move || Desk::step(&desk), Duration::ZERO);
+        }
+    }
+
+    fn take(desk: &Rc<RefCell<Desk>>, reply: Reply) {
+        let (page, number) = {
+            let at = desk.borrow();
+            (at.page, at.number)
+        };
+        // A reply to an older question: the reader has moved on.
+        if reply.number() != number {
+            return;
+        }
+        match reply {
+            Reply::Progress { done, of, .. } => page.computed.update(|c| c.progress = Some((done, of))),
+            Reply::Done { outcome, .. } => {
+                page.computed.set(Computed { outcome: Some(Arc::from(outcome)), progress: None });
+            }
+        }
+    }
+}

@@ -1,0 +1,42 @@
+//! Files out of and into the page, without a server.
+
+use leptos::prelude::*;
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{Blob, BlobPropertyBag, File, HtmlAnchorElement, Url};
+
+/// Largest file that is read. A job file has some kilobytes; anything larger is something else.
+pub const LARGEST: f64 = 1_000_000.0;
+
+/// Offers a text as a download.
+pub fn offer(name: &str, text: &str) {
+    // When the browser refuses, nothing happens that the page could put right.
+    let _ = try_offer(name, text);
+}
+
+fn try_offer(name: &str, text: &str) -> Result<(), JsValue> {
+    let kind = BlobPropertyBag::new();
+    kind.set_type("application/json");
+    let parts = js_sys::Array::of1(&JsValue::from_str(text));
+    let blob = Blob::new_with_str_sequence_and_options(&parts, &kind)?;
+    let address = Url::create_object_url_with_blob(&blob)?;
+    let link: HtmlAnchorElement = document().create_element("a")?.unchecked_into();
+    link.set_href(&address);
+    link.set_download(name);
+    link.click();
+    // The browser needs the address until the download has begun.
+    set_timeout(
+        move || {
+            let _ = Url::revoke_object_url(&address);
+        },
+        std::time::Duration::from_secs(30),
+    );
+    Ok(())
+}
+
+/// Reads a file as text; `None` when it is too large or cannot be read.
+pub async fn read(file: File) -> Option<String> {
+    if file.size() > LARGEST {
+        return None;
+    }
+    wasm_bindgen_futures::JsFuture::from(file.text()).await.ok()?.as_string()
+}

@@ -1,0 +1,10 @@
+//! What the browser offers, one file a capability. Nothing here knows about water heaters' looks; each
+//! file works, or says that it does not, when the browser forbids it.
+
+pub mod advice;
+pub mod download;
+pub mod focus;
+pub mod history;
+pub mod media;
+pub mod resize;
+pub mod storage;

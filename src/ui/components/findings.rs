@@ -1,0 +1,88 @@
+//! Whether a heater fits: what each check found, the work it asks for, the rule behind it, the caution.
+
+use super::candidates::fit_key;
+use super::link::GoTo;
+use super::pair::pair;
+use super::provenance::ProvenanceMark;
+use crate::core::message::Message;
+use crate::core::outcome::Finding;
+use crate::core::units::Unit;
+use crate::job::questions::Id;
+use crate::ui::route::Route;
+use crate::ui::state::page;
+use leptos::prelude::*;
+
+/// The findings on the heater looked at, the worst first.
+#[component]
+pub fn Findings() -> impl IntoView {
+    let page = page();
+    let pair = pair();
+    let findings = move || {
+        let mut all = pair.with(|c, _| c.findings.clone()).unwrap_or_default();
+        all.sort_by_key(|f| std::cmp::Reverse(f.fit));
+        all.into_iter().map(|finding| view! { <OneFinding finding/> }).collect_view()
+    };
+    let heading = move || {
+        page.say(&Message::new("page-findings").with("heater", crate::ui::reading::name(pair.chosen.get())))
+    };
+    view! {
+        <section class="findings" aria-labelledby="findings-name" data-test="findings">
+            <h2 id="findings-name">{heading}</h2>
+            <p class="quiet">{page.key("page-findings-about")}</p>
+            <ul>{findings}</ul>
+        </section>
+    }
+}
+
+#[component]
+fn OneFinding(finding: Finding) -> impl IntoView {
+    let page = page();
+    let Finding { check, fit, says, work, work_cost, rule, figures, ask, caution } = finding;
+    let cost = (work_cost > 0.0)
+        .then(|| Message::new("page-findings-cost").quantity("amount", work_cost, Unit::Dollar));
+    let work = work.map(|work| {
+        view! { <p><strong>{page.key("page-findings-work")}</strong> " " {move || page.say(&work)} " " {cost.as_ref().map(|c| page.say(c))}</p> }
+    });
+    let jump = ask.and_then(|code| Id::from_code(&code)).map(|id| view! { <Jump id/> });
+    let caution = caution.map(|c| view! { <p class="caution">{move || page.say(&c)}</p> });
+    let inputs = figures.into_iter().map(|input| {
+        let from = Signal::stored(input.from);
+        view! {
+            <tr>
+                <th scope="row">{page.say(&Message::new(input.label))}</th>
+                <td>{move || page.words().arg(&input.value)}</td>
+                <td><super::provenance::ProvenanceMark from/></td>
+            </tr>
+        }
+    });
+    view! {
+        <li data-test=format!("check-{check}")>
+            <h3>
+                {page.key(&format!("check-{}", check.replace('_', "-")))} " "
+                <span class="fit" data-fit=fit_key(fit)>{page.key(fit_key(fit))}</span>
+            </h3>
+            <p>{move || page.say(&says)}</p>
+            {work}
+            {jump}
+            {caution}
+            <details class="data">
+                <summary>{page.key("page-findings-rule")}</summary>
+                <p>{rule.into_owned()}</p>
+                <table><tbody>{inputs.collect_view()}</tbody></table>
+            </details>
+        </li>
+    }
+}
+
+/// The way to a question, named by its words, with what its value rests on now.
+#[component]
+pub fn Jump(id: Id) -> impl IntoView {
+    let page = page();
+    let from = Signal::derive(move || page.provenance(id));
+    view! {
+        <p class="jump">
+            <GoTo route=Route::question(id) test=format!("jump-{}", id.code())>{page.key(&id.key())}</GoTo>
+            " " <ProvenanceMark from/>
+        </p>
+    }
+}

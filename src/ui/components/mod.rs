@@ -1,0 +1,24 @@
+//! The parts pages are made of.
+
+pub mod candidates;
+pub mod chart_looks;
+pub mod choice;
+pub mod find;
+pub mod findings;
+pub mod head;
+pub mod kept;
+pub mod link;
+pub mod morning;
+pub mod notices;
+pub mod number;
+pub mod pair;
+pub mod place;
+pub mod provenance;
+pub mod question;
+pub mod reasons;
+pub mod tank;
+pub mod tiles;
+pub mod verdict;
+pub mod warmth;
+pub mod way;
+pub mod working;

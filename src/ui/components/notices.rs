@@ -1,0 +1,49 @@
+//! Notices: what the reader must know beside the page, each with what can be done about it.
+
+use crate::ui::browser::download;
+use crate::ui::state::{Notice, Remedy, page};
+use leptos::prelude::*;
+
+/// All notices, announced as they come.
+#[component]
+pub fn Notices() -> impl IntoView {
+    let page = page();
+    view! {
+        <div class="notices" role="status" data-test="notices">
+            <For each=move || page.notices.get() key=|n| (n.code, n.says.clone().id) let:notice>
+                <OneNotice notice/>
+            </For>
+        </div>
+    }
+}
+
+#[component]
+fn OneNotice(notice: Notice) -> impl IntoView {
+    let page = page();
+    let Notice { code, says, remedy } = notice;
+    let help = remedy.map(|remedy| {
+        let (words, test) = match &remedy {
+            Remedy::Download(_) => ("page-notice-download", "notice-download"),
+            Remedy::PutBack(_) => ("page-notice-put-back", "notice-put-back"),
+        };
+        let act = move |_| match remedy.clone() {
+            Remedy::Download(text) => download::offer("tankful-set-aside.json", &text),
+            Remedy::PutBack(answers) => {
+                page.change(|a| *a = answers);
+                page.dismiss(code);
+            }
+        };
+        view! { <button type="button" class="button" data-test=test on:click=act>{page.key(words)}</button> }
+    });
+    view! {
+        <div class="notice" data-test=format!("notice-{code}")>
+            <p>{move || page.say(&says)}</p>
+            <div class="ways">
+                {help}
+                <button type="button" class="button" data-test="notice-dismiss" on:click=move |_| page.dismiss(code)>
+                    {page.key("page-notice-dismiss")}
+                </button>
+            </div>
+        </div>
+    }
+}

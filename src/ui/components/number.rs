@@ -1,0 +1,212 @@
+//! A question with a number: typed, or stepped up and down with large buttons; "I don't know" beside it.
+//!
+//! What is typed stays as typed until the reader leaves the field; what is refused stays until it is put
+//! right, with the reason under it, while the former answer stays in force.
+
+use crate::core::case::Provenance;
+use crate::core::units::{Quantity, Unit, UnitSystem};
+use crate::job::answers::{Refusal, parse_number};
+use crate::job::questions::{Id, Kind, Question, Value};
+use crate::ui::state::{Draft, Page, page};
+use leptos::prelude::*;
+
+/// The unit a question is asked in.
+fn asked_in(kind: Kind, system: UnitSystem) -> Unit {
+    match (kind, system) {
+        (Kind::Number { us, .. }, UnitSystem::Us) => us,
+        (Kind::Number { si, .. }, UnitSystem::Si) => si,
+        _ => Unit::One,
+    }
+}
+
+/// A number as it stands in a field, to this many figures: plain, without marks between thousands.
+fn in_field(value: f64, figures: usize) -> String {
+    let rounded: f64 = format!("{value:.*e}", figures.saturating_sub(1)).parse().unwrap_or(value);
+    rounded.to_string()
+}
+
+/// A step that suits the unit shown: the question's own in its first unit, a round number near it in
+/// another.
+fn step_in(kind: Kind, unit: Unit) -> f64 {
+    let Kind::Number { us, step, .. } = kind else { return 1.0 };
+    if unit == us {
+        return step;
+    }
+    let wanted = step * (us.to_base(1.0) - us.to_base(0.0)) / (unit.to_base(1.0) - unit.to_base(0.0));
+    let mut decade = 1e-6;
+    while decade * 10.0 <= wanted {
+        decade *= 10.0;
+    }
+    let near = [1.0, 2.0, 5.0].into_iter().rev().find(|m| m * decade <= wanted * 1.01).unwrap_or(1.0);
+    near * decade
+}
+
+/// The next number on the grid of steps, within the range.
+fn stepped(kind: Kind, now: Quantity, up: bool) -> f64 {
+    let Kind::Number { low, high, .. } = kind else { return now.value };
+    let step = step_in(kind, now.unit);
+    let at = now.value / step;
+    let next = if up { (at + 1e-6).floor() + 1.0 } else { (at - 1e-6).ceil() - 1.0 };
+    let limit = |q: Quantity| q.to(now.unit).map_or(q.value, |q| q.value);
+    // Seven figures take off what binary fractions leave behind (0.30000000000000004).
+    let round: f64 = format!("{:.6e}", next * step).parse().unwrap_or(next * step);
+    round.clamp(limit(low), limit(high))
+}
+
+#[derive(Clone, Copy)]
+struct Field {
+    page: Page,
+    question: &'static Question,
+}
+
+impl Field {
+    fn id(self) -> Id {
+        self.question.id
+    }
+
+    fn unit(self) -> Unit {
+        asked_in(self.question.kind, self.page.units())
+    }
+
+    /// The value in force, in the unit shown.
+    fn now(self) -> Quantity {
+        let unit = self.unit();
+        let known = self.page.resolved.with(|r| r.quantity(self.id()));
+        known.and_then(|k| k.value.to(unit)).unwrap_or(Quantity::new(0.0, unit))
+    }
+
+    /// What stands in the field.
+    fn text(self) -> String {
+        if let Some(text) = self.page.job.with(|j| j.drafts.get(&self.id()).map(|d| d.text.clone())) {
+            return text;
+        }
+        let unit = self.unit();
+        self.page.answers.with(|a| match a.get(self.id()).map(|a| &a.value) {
+            Some(Value::Number(q)) if q.unit == unit => q.value.to_string(),
+            Some(Value::Number(q)) => q.to(unit).map(|q| in_field(q.value, 4)).unwrap_or_default(),
+            _ => String::new(),
+        })
+    }
+
+    fn refusal(self) -> Option<Refusal> {
+        self.page.job.with(|j| j.drafts.get(&self.id()).and_then(|d| d.refusal.clone()))
+    }
+
+    fn set_draft(self, draft: Option<Draft>) {
+        self.page.job.update(|j| match draft {
+            Some(draft) => drop(j.drafts.insert(self.id(), draft)),
+            None => drop(j.drafts.remove(&self.id())),
+        });
+    }
+
+    fn accept(self, value: Value) -> Result<(), Refusal> {
+        let id = self.id();
+        let from = self.page.answers.with_untracked(|a| a.get(id).map_or(Provenance::Answered, |a| a.from));
+        self.page.answer(id, value, from)
+    }
+
+    fn try_text(self, text: &str) -> Result<(), Refusal> {
+        let unit = untrack(|| self.unit());
+        self.accept(parse_number(self.id(), text, unit)?)
+    }
+
+    /// While typing: a good number counts at once; a bad one waits, unless it was refused before.
+    fn typing(self, text: String) {
+        let was_refused = untrack(|| self.refusal()).is_some();
+        let refusal = self.try_text(&text).err().filter(|_| was_refused);
+        self.set_draft(Some(Draft { text, refusal }));
+    }
+
+    /// Leaving the field: an empty one means "I don't know", a bad number is refused and stays.
+    fn left(self) {
+        let Some(Draft { text, .. }) = self.page.job.with_untracked(|j| j.drafts.get(&self.id()).cloned())
+        else {
+            return;
+        };
+        if text.trim().is_empty() {
+            self.page.forget(self.id());
+            return;
+        }
+        let refusal = self.try_text(&text).err();
+        self.set_draft(refusal.map(|refusal| Draft { text, refusal: Some(refusal) }));
+    }
+
+    fn step(self, up: bool) {
+        let now = untrack(|| self.now());
+        let value = Value::number(stepped(self.question.kind, now, up), now.unit);
+        self.set_draft(None);
+        // Kept within the range above, so it is not refused.
+        let _ = self.accept(value);
+    }
+}
+
+/// The number field.
+#[component]
+pub fn NumberField(question: &'static Question) -> impl IntoView {
+    let page = page();
+    let field = Field { page, question };
+    let code = question.id.code();
+    let refusal = Memo::new(move |_| field.refusal());
+    let unknown = move || page.answers.with(|a| a.get(question.id).is_none());
+    let why = format!("{code}-why");
+    let (why_there, sign) = (why.clone(), format!("{code}-unit"));
+    let named = format!("{code}-name {sign}");
+    view! {
+        <div class="number">
+            <Stepper field up=false/>
+            <span class="typed">
+                <input
+                    type="text"
+                    inputmode="decimal"
+                    autocomplete="off"
+                    id=format!("{code}-field")
+                    data-test=format!("q-{code}-input")
+                    aria-labelledby=named
+                    aria-invalid=move || refusal.with(Option::is_some).then_some("true")
+                    aria-describedby=move || refusal.with(Option::is_some).then(|| why_there.clone())
+                    placeholder=move || in_field(field.now().value, 3)
+                    prop:value=move || field.text()
+                    on:input=move |event| field.typing(event_target_value(&event))
+                    on:change=move |_| field.left()
+                    on:blur=move |_| field.left()
+                />
+                <span class="unit" id=sign>{move || page.words().unit_sign(field.unit())}</span>
+            </span>
+            <Stepper field up=true/>
+            <button
+                type="button"
+                class="unknown"
+                data-test=format!("q-{code}-unknown")
+                aria-pressed=move || unknown().to_string()
+                on:click=move |_| page.forget(question.id)
+            >
+                {page.key("page-unknown")}
+            </button>
+        </div>
+        <p class="refusal" id=why role="alert" data-test=format!("q-{code}-refusal")>
+            {move || refusal.get().map(|r| page.say(&r.message()))}
+        </p>
+    }
+}
+
+/// A button that steps the number down or up.
+#[component]
+fn Stepper(field: Field, up: bool) -> impl IntoView {
+    let page = field.page;
+    let name = page.key(&field.id().key());
+    let label = page.key(if up { "page-step-up" } else { "page-step-down" });
+    let test = format!("q-{}-{}", field.id().code(), if up { "more" } else { "less" });
+    view! {
+        <button
+            type="button"
+            class="stepper"
+            data-test=test
+            aria-label=format!("{label}: {name}")
+            on:click=move |_| field.step(up)
+        >
+            <svg viewBox="0 0 24 24" width="24" height="24" aria-hidden="true">
+                <path d=if up { "M12 5v14M5 12h14" } else { "M5 12h14" } stroke="currentColor" stroke-width="2.5" fill="none"></path>
+            </svg>
+        </button>
+    }
+}

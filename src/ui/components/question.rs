@@ -1,0 +1,90 @@
+//! One question: its words, its field, what it rests on, and how to find out.
+
+use super::choice::ChoiceField;
+use super::find::HowToFind;
+use super::number::NumberField;
+use super::place::PlaceField;
+use super::provenance::ProvenanceMark;
+use crate::core::case::Provenance;
+use crate::core::message::Message;
+use crate::job::questions::{Id, Kind, Question, Value};
+use crate::ui::state::{Page, page};
+use leptos::prelude::*;
+
+/// A value in words: a quantity, an option's words, or a place's name.
+pub fn value_words(page: Page, id: Id, value: &Value) -> String {
+    match (value, Question::get(id).kind) {
+        (Value::Number(q), _) => page.quantity(*q),
+        (Value::Code(code), Kind::Place) => super::place::name_of(code),
+        (Value::Code(code), _) => page.key(&option_key(id, code)),
+    }
+}
+
+/// The key of an option's words.
+pub fn option_key(id: Id, option: &str) -> String {
+    format!("{}-{}", id.key(), option.replace('_', "-"))
+}
+
+/// One question.
+#[component]
+pub fn QuestionField(question: &'static Question) -> impl IntoView {
+    let page = page();
+    let id = question.id;
+    let code = id.code();
+    let from = Memo::new(move |_| page.provenance(id));
+    let field = match question.kind {
+        Kind::Number { .. } => view! { <NumberField question/> }.into_any(),
+        Kind::Choice(options) => view! { <ChoiceField id options/> }.into_any(),
+        Kind::Place => view! { <PlaceField id/> }.into_any(),
+    };
+    view! {
+        <section class="question" data-test=format!("q-{code}") aria-labelledby=format!("{code}-name")>
+            <div class="question-head">
+                <h2 id=format!("{code}-name")>{page.key(&id.key())}</h2>
+                <ProvenanceMark from/>
+            </div>
+            {field}
+            <Standing id from/>
+            <HowToFind question/>
+        </section>
+    }
+}
+
+/// What the value rests on: the default and how it was derived, or whether it was measured.
+#[component]
+fn Standing(id: Id, from: Memo<Provenance>) -> impl IntoView {
+    let page = page();
+    let assumed = move || {
+        let value = page.resolved.with(|r| r.get(id).map(|k| k.value.clone()));
+        let value = value.map(|v| value_words(page, id, &v)).unwrap_or_default();
+        page.say(&Message::new("page-taken").with("value", crate::core::message::Arg::Verbatim(value)))
+    };
+    let measure = move |event| {
+        let from = if event_target_checked(&event) { Provenance::Measured } else { Provenance::Answered };
+        let value = page.answers.with_untracked(|a| a.get(id).map(|a| a.value.clone()));
+        if let Some(value) = value {
+            // The value is in force already, so it is within its range.
+            let _ = page.answer(id, value, from);
+        }
+    };
+    move || match from.get() {
+        Provenance::Assumed => view! {
+            <p class="standing" data-test=format!("q-{}-taken", id.code())>
+                {assumed} " " <span>{page.attr(&id.key(), "default")}</span>
+            </p>
+        }
+        .into_any(),
+        from => view! {
+            <label class="measured">
+                <input
+                    type="checkbox"
+                    data-test=format!("q-{}-measured", id.code())
+                    prop:checked=from == Provenance::Measured
+                    on:change=measure
+                />
+                <span>{page.key("page-measured")}</span>
+            </label>
+        }
+        .into_any(),
+    }
+}

@@ -1,0 +1,130 @@
+//! "Show the working": how a figure came about, on request, for every figure.
+
+use super::provenance::ProvenanceMark;
+use crate::core::candidates::CandidateId;
+use crate::core::case::{Input, Provenance};
+use crate::core::message::Message;
+use crate::core::outcome::Working;
+use crate::ui::reading;
+use crate::ui::state::{Asked, Page, page};
+use leptos::html;
+use leptos::prelude::*;
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+/// A figure that opens its working, with the mark of what it rests on.
+#[component]
+pub fn Figure(
+    #[prop(into)] value: Signal<String>,
+    candidate: CandidateId,
+    figure: &'static str,
+) -> impl IntoView {
+    let page = page();
+    let from = use_context::<Marks>().and_then(|m| m.of(candidate, figure));
+    let mark = from.map(|from| view! { <ProvenanceMark from=Signal::stored(from)/> });
+    view! {
+        <span class="with-mark">
+            <button
+                type="button"
+                class="figure"
+                data-test=format!("figure-{}-{figure}", candidate.code())
+                title=page.key("page-working-show")
+                on:click=move |_| page.asked.set(Some(Asked { candidate, figure: Some(figure) }))
+            >
+                {value}
+            </button>
+            {mark}
+        </span>
+    }
+}
+
+/// What each figure of each heater rests on, from context on the result page.
+#[derive(Clone)]
+pub struct Marks(Arc<BTreeMap<(CandidateId, String), Provenance>>);
+
+impl Marks {
+    /// The marks of every figure that has a working.
+    pub fn of_all(page: Page, candidates: impl Iterator<Item = CandidateId>) -> Marks {
+        let marks = candidates
+            .flat_map(|id| page.workings(id).into_iter().map(move |w| ((id, w.name.into_owned()), w.from)));
+        Marks(Arc::new(marks.collect()))
+    }
+
+    fn of(&self, candidate: CandidateId, figure: &str) -> Option<Provenance> {
+        self.0.get(&(candidate, figure.to_owned())).copied()
+    }
+}
+
+/// The sheet on which workings are shown, over the page.
+#[component]
+pub fn WorkingSheet() -> impl IntoView {
+    let page = page();
+    let sheet = NodeRef::<html::Dialog>::new();
+    Effect::new(move |_| {
+        let (Some(dialog), asked) = (sheet.get(), page.asked.get()) else { return };
+        match asked {
+            // Opening one that is open throws; closing one that is closed does nothing.
+            Some(_) if !dialog.open() => drop(dialog.show_modal()),
+            Some(_) => {}
+            None => dialog.close(),
+        }
+    });
+    view! {
+        <dialog node_ref=sheet class="sheet" data-test="working" aria-labelledby="working-name" on:close=move |_| page.asked.set(None)>
+            <form method="dialog">
+                <button class="button" data-test="working-close">{page.key("page-working-close")}</button>
+            </form>
+            {move || page.asked.get().map(|asked| view! { <Workings asked/> })}
+        </dialog>
+    }
+}
+
+#[component]
+fn Workings(asked: Asked) -> impl IntoView {
+    let page = page();
+    let all = page.workings(asked.candidate);
+    let shown: Vec<Working> =
+        all.into_iter().filter(|w| asked.figure.is_none_or(|figure| w.name == figure)).collect();
+    let none = shown.is_empty().then(|| view! { <p>{page.key("page-working-none")}</p> });
+    view! {
+        <h2 id="working-name">{page.say(&reading::name(asked.candidate))}</h2>
+        {shown.into_iter().map(|working| view! { <OneWorking working/> }).collect_view()}
+        {none}
+    }
+}
+
+/// One working: the relation, what went in and what each rests on, the result, the source.
+#[component]
+fn OneWorking(working: Working) -> impl IntoView {
+    let page = page();
+    let Working { name, result, from, relation, inputs, source } = working;
+    let say = move |key: std::borrow::Cow<'static, str>| page.say(&Message::new(key));
+    view! {
+        <section class="working">
+            <h3>{say(name)}</h3>
+            <p class="result">
+                <strong>{move || page.words().arg(&result)}</strong> <ProvenanceMark from=Signal::stored(from)/>
+            </p>
+            <p>{say(relation)}</p>
+            <table>
+                <caption class="quiet">{page.key("page-working-inputs")}</caption>
+                <tbody>{inputs.into_iter().map(|input| view! { <OneInput input/> }).collect_view()}</tbody>
+            </table>
+            <p class="quiet">{page.key("page-working-source")} " " {say(source)}</p>
+        </section>
+    }
+}
+
+/// One figure that went in.
+#[component]
+fn OneInput(input: Input) -> impl IntoView {
+    let page = page();
+    let Input { label, value, from } = input;
+    view! {
+        <tr>
+            <th scope="row">{page.say(&Message::new(label))}</th>
+            <td>{move || page.words().arg(&value)}</td>
+            <td><ProvenanceMark from=Signal::stored(from)/></td>
+        </tr>
+    }
+}

@@ -1,0 +1,83 @@
+//! The advice in full: verdict, reasons, what to settle, the tanks, the charts, every candidate, what
+//! was checked and what is taken for granted.
+
+use crate::core::outcome::Outcome;
+use crate::ui::browser::focus::HEADING;
+use crate::ui::charts::{money::MoneyChart, months::MonthsChart, morning::MorningChart, room::RoomChart};
+use crate::ui::components::candidates::CandidatesTable;
+use crate::ui::components::findings::Findings;
+use crate::ui::components::morning::BusiestMorning;
+use crate::ui::components::pair::{Pair, PairPicker};
+use crate::ui::components::reasons::{Assumed, Cautions, Reasons, SettleFirst};
+use crate::ui::components::tiles::Tiles;
+use crate::ui::components::working::Marks;
+use crate::ui::state::page;
+use leptos::prelude::*;
+use std::sync::Arc;
+
+/// The advice in full. A newer outcome is drawn afresh.
+#[component]
+pub fn ResultPage() -> impl IntoView {
+    let page = page();
+    move || match page.outcome.get() {
+        Some(shared) => view! { <Answer outcome=shared.0/> }.into_any(),
+        None => view! {
+            <div class="result">
+                <h1 id=HEADING tabindex="-1">{page.key("page-way-result")}</h1>
+                <p>{page.key("page-verdict-wait")}</p>
+            </div>
+        }
+        .into_any(),
+    }
+}
+
+#[component]
+fn Answer(outcome: Arc<Outcome>) -> impl IntoView {
+    let page = page();
+    provide_context(Pair::of(&outcome));
+    provide_context(Marks::of_all(page, outcome.candidates.iter().map(|c| c.candidate.id)));
+    let verdict = outcome.advice.verdict.clone();
+    let print = move |_| {
+        // A browser that cannot print says so itself.
+        let _ = window().print();
+    };
+    view! {
+        <div class="result" data-test="answer">
+            <header>
+                <p class="quiet">{page.key("page-way-result")}</p>
+                <h1 id=HEADING tabindex="-1" data-test="answer-verdict">{move || page.say(&verdict)}</h1>
+            </header>
+            <Tiles outcome=outcome.clone()/>
+            <p class="quiet">{page.key("page-working-hint")}</p>
+            <Reasons outcome=outcome.clone()/>
+            <SettleFirst outcome=outcome.clone()/>
+            <Compared/>
+            <CandidatesTable outcome=outcome.clone()/>
+            <Findings/>
+            <Assumed/>
+            <Cautions outcome/>
+            <div class="ways">
+                <button type="button" class="button" data-test="print" on:click=print>{page.key("page-print")}</button>
+            </div>
+        </div>
+    }
+}
+
+/// Two heaters beside each other: the tanks, then the charts.
+#[component]
+fn Compared() -> impl IntoView {
+    let page = page();
+    view! {
+        <section class="compared" aria-labelledby="compared-name">
+            <h2 id="compared-name">{page.key("page-pair")}</h2>
+            <PairPicker/>
+            <BusiestMorning/>
+            <div class="charts">
+                <MorningChart/>
+                <MoneyChart/>
+                <MonthsChart/>
+                <RoomChart/>
+            </div>
+        </section>
+    }
+}

@@ -1,0 +1,313 @@
+//! Everything the page knows, and what can be done to it.
+//!
+//! The household's work is plain data in one signal ([`JobState`]); what follows from it are memos. A
+//! [`Page`] holds the signals; it is small, `Copy`, and handed down by context.
+
+use super::browser::storage::{self, Keeping, Kept, Store};
+use super::browser::{history, media};
+use super::route::Route;
+use crate::core::candidates::CandidateId;
+use crate::core::case::Provenance;
+use crate::core::message::Message;
+use crate::core::outcome::{Outcome, Working};
+use crate::core::units::{Quantity, UnitSystem};
+use crate::job::answers::{Answers, Refusal};
+use crate::job::questions::{Id, Question, Section, Value};
+use crate::job::resolved::Resolved;
+use crate::text::{Language, Words};
+use leptos::prelude::*;
+use serde::{Deserialize, Serialize};
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+/// The household's work.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct JobState {
+    /// What is answered.
+    pub answers: Answers,
+    /// Counts changes, in this tab and others; the higher one is the newer work.
+    pub revision: u64,
+    /// What was typed and refused, by question: it stays in its field until put right.
+    pub drafts: BTreeMap<Id, Draft>,
+    /// Sections whose further questions are unfolded.
+    pub unfolded: BTreeSet<Section>,
+}
+
+/// Something typed that is no answer yet.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Draft {
+    /// As typed.
+    pub text: String,
+    /// Why it is refused, once the person has left the field.
+    pub refusal: Option<Refusal>,
+}
+
+/// The reader's own choices.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Settings {
+    /// US customary or SI.
+    pub units: UnitSystem,
+    /// Light, dark, or as the system has it.
+    pub theme: media::Theme,
+}
+
+/// How far the computing is.
+#[derive(Clone, Debug, Default)]
+pub struct Computed {
+    /// The newest outcome; while a newer one is computed, the one before.
+    pub outcome: Option<Arc<Outcome>>,
+    /// Candidates done and in all, while a newer outcome is being computed.
+    pub progress: Option<(u32, u32)>,
+}
+
+/// An outcome, told from another by being the same one, not by its figures.
+#[derive(Clone, Debug)]
+pub struct Shared(pub Arc<Outcome>);
+
+impl PartialEq for Shared {
+    fn eq(&self, other: &Self) -> bool {
+        Arc::ptr_eq(&self.0, &other.0)
+    }
+}
+
+/// A working to show: whose, and the name of the figure; `None` shows all of that heater's.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Asked {
+    /// The heater.
+    pub candidate: CandidateId,
+    /// The figure's name.
+    pub figure: Option<&'static str>,
+}
+
+/// What the reader is told beside the pages.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Notice {
+    /// What it is about: a newer notice of the same code replaces it.
+    pub code: &'static str,
+    /// The words.
+    pub says: Message,
+    /// What can be done about it.
+    pub remedy: Option<Remedy>,
+}
+
+/// What can be done about a notice.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Remedy {
+    /// Download what was set aside.
+    Download(String),
+    /// Put these answers back.
+    PutBack(Answers),
+}
+
+/// The signals of the page.
+#[derive(Clone, Copy)]
+pub struct Page {
+    /// The household's work.
+    pub job: RwSignal<JobState>,
+    /// The reader's choices.
+    pub settings: RwSignal<Settings>,
+    /// The page shown.
+    pub route: RwSignal<Route>,
+    /// The advice.
+    pub computed: RwSignal<Computed>,
+    /// The newest outcome.
+    pub outcome: Memo<Option<Shared>>,
+    /// Notices, oldest first.
+    pub notices: RwSignal<Vec<Notice>>,
+    /// The working shown, if one is.
+    pub asked: RwSignal<Option<Asked>>,
+    /// The answers.
+    pub answers: Memo<Answers>,
+    /// A value for every question.
+    pub resolved: Memo<Resolved>,
+    words: StoredValue<Words>,
+    store: StoredValue<Store>,
+}
+
+impl Page {
+    /// Reads what is kept in this browser and starts from there.
+    pub fn open() -> Page {
+        let (store, kept) = Store::open();
+        let job =
+            RwSignal::new(JobState { answers: kept.answers, revision: kept.revision, ..JobState::default() });
+        let computed = RwSignal::<Computed>::default();
+        let answers = Memo::new(move |_| job.with(|j| j.answers.clone()));
+        Page {
+            job,
+            settings: RwSignal::new(storage::settings()),
+            route: RwSignal::new(history::current()),
+            computed,
+            outcome: Memo::new(move |_| computed.with(|c| c.outcome.clone().map(Shared))),
+            notices: RwSignal::new(kept.notices),
+            asked: RwSignal::new(None),
+            answers,
+            resolved: Memo::new(move |_| answers.with(Resolved::of)),
+            words: StoredValue::new(Words::new(Language::ENGLISH, UnitSystem::Us)),
+            store: StoredValue::new(store),
+        }
+    }
+
+    /// The words, in the reader's units; tracks the choice of units.
+    pub fn words(self) -> Words {
+        let units = self.units();
+        self.words.with_value(|w| w.with_units(units))
+    }
+
+    /// The reader's units.
+    pub fn units(self) -> UnitSystem {
+        self.settings.with(|s| s.units)
+    }
+
+    /// Words that take no figures.
+    pub fn key(self, key: &str) -> String {
+        self.words.with_value(|w| w.key(key))
+    }
+
+    /// Further words of a key; empty when there are none.
+    pub fn attr(self, key: &str, attr: &str) -> String {
+        self.words.with_value(|w| w.attr(key, attr)).unwrap_or_default()
+    }
+
+    /// A message in words; tracks the choice of units.
+    pub fn say(self, message: &Message) -> String {
+        self.words().say(message)
+    }
+
+    /// A quantity in words; tracks the choice of units.
+    pub fn quantity(self, q: Quantity) -> String {
+        self.words().quantity(q)
+    }
+
+    /// Where a question's value comes from.
+    pub fn provenance(self, id: Id) -> Provenance {
+        self.resolved.with(|r| r.get(id).map_or(Provenance::Assumed, |k| k.from))
+    }
+
+    /// Goes to a page, as a new entry in the browser's history.
+    pub fn go(self, route: Route) {
+        if self.route.get_untracked() != route {
+            history::push(route);
+        }
+        self.route.set(route);
+    }
+
+    /// Unfolds the further questions of a section when this one is among them.
+    pub fn unfold_for(self, section: Section, id: Id) {
+        if !Question::get(id).first {
+            self.job.update(|j| {
+                j.unfolded.insert(section);
+            });
+        }
+    }
+
+    /// Answers a question. A refused value leaves the former answer in force.
+    ///
+    /// # Errors
+    /// Says why the value is refused.
+    pub fn answer(self, id: Id, value: Value, from: Provenance) -> Result<(), Refusal> {
+        crate::job::answers::check(id, &value)?;
+        self.change(|answers| {
+            // Checked above; a refusal here would change nothing.
+            let _ = answers.set(id, value, from);
+        });
+        Ok(())
+    }
+
+    /// "I don't know": takes an answer back.
+    pub fn forget(self, id: Id) {
+        self.job.update(|j| {
+            j.drafts.remove(&id);
+        });
+        if self.job.with_untracked(|j| j.answers.get(id).is_some()) {
+            self.change(|answers| answers.clear(id));
+        }
+    }
+
+    /// Changes the answers and keeps them. Newer work of another tab is taken over first, so that
+    /// neither tab's work is lost.
+    pub fn change(self, change: impl FnOnce(&mut Answers)) {
+        let newer = self.store.try_update_value(Store::newer).flatten();
+        self.job.update(|j| {
+            if let Some(newer) = newer {
+                j.answers = newer.answers;
+                j.revision = newer.revision;
+            }
+            change(&mut j.answers);
+            j.revision += 1;
+        });
+        self.keep();
+    }
+
+    /// Takes over what another tab has kept, when it is newer.
+    pub fn take_over(self) {
+        let Some(Kept { answers, revision, .. }) = self.store.try_update_value(Store::newer).flatten() else {
+            return;
+        };
+        let same = self.job.with_untracked(|j| j.answers == answers);
+        if same {
+            self.job.update(|j| j.revision = revision);
+            return;
+        }
+        self.job.update(|j| {
+            j.answers = answers;
+            j.revision = revision;
+        });
+        self.tell(Notice { code: "other-tab", says: Message::new("page-notice-other-tab"), remedy: None });
+    }
+
+    /// Forgets every answer, and offers to put them back.
+    pub fn start_over(self) {
+        let before = self.job.with_untracked(|j| j.answers.clone());
+        self.job.update(|j| j.drafts.clear());
+        if !before.is_empty() {
+            self.change(|answers| *answers = Answers::new());
+        }
+        self.tell(Notice {
+            code: "started-over",
+            says: Message::new("page-notice-started-over"),
+            remedy: Some(Remedy::PutBack(before)),
+        });
+        self.go(Route::Start);
+    }
+
+    fn keep(self) {
+        let (answers, revision) = self.job.with_untracked(|j| (j.answers.clone(), j.revision));
+        match self.store.try_update_value(|s| s.keep(&answers, revision)) {
+            Some(Keeping::Trouble(notice)) => self.tell(notice),
+            Some(Keeping::Done) => self.dismiss("not-kept"),
+            Some(Keeping::Known) | None => {}
+        }
+    }
+
+    /// How the figures of a heater were worked out.
+    pub fn workings(self, candidate: CandidateId) -> Vec<Working> {
+        let _ = candidate;
+        Vec::new()
+    }
+
+    /// Puts a notice up, in place of an older one of the same code.
+    pub fn tell(self, notice: Notice) {
+        self.notices.update(|all| {
+            all.retain(|n| n.code != notice.code);
+            all.push(notice);
+        });
+    }
+
+    /// Takes a notice down.
+    pub fn dismiss(self, code: &str) {
+        if self.notices.with_untracked(|all| all.iter().any(|n| n.code == code)) {
+            self.notices.update(|all| all.retain(|n| n.code != code));
+        }
+    }
+
+    /// Changes the reader's choices and keeps them.
+    pub fn set(self, change: impl FnOnce(&mut Settings)) {
+        self.settings.update(change);
+        storage::keep_settings(&self.settings.get_untracked());
+    }
+}
+
+/// The page, from context. Every component of the page is inside it.
+pub fn page() -> Page {
+    expect_context::<Page>()
+}

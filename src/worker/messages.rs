@@ -1,0 +1,57 @@
+//! What the page and the worker say to each other.
+
+use crate::core::outcome::Outcome;
+use crate::job::answers::Answers;
+use serde::{Deserialize, Serialize};
+
+/// The page asks for advice.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Ask {
+    /// Counts the page's questions; replies carry it back, and a higher one makes lower ones stale.
+    pub number: u64,
+    /// The answers as JSON: their form describes itself, which the bytes between page and worker do not.
+    answers: String,
+}
+
+impl Ask {
+    /// Asks for advice on these answers.
+    pub fn new(number: u64, answers: &Answers) -> Ask {
+        // Plain data with string keys always has a JSON form.
+        Ask { number, answers: serde_json::to_string(answers).unwrap_or_default() }
+    }
+
+    /// The answers asked about; none when they cannot be read.
+    pub fn answers(&self) -> Answers {
+        serde_json::from_str(&self.answers).unwrap_or_default()
+    }
+}
+
+/// What the worker reports on the question of this number.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub enum Reply {
+    /// Some candidates are computed.
+    Progress {
+        /// The question's number.
+        number: u64,
+        /// Candidates done.
+        done: u32,
+        /// Candidates in all.
+        of: u32,
+    },
+    /// The advice.
+    Done {
+        /// The question's number.
+        number: u64,
+        /// The advice.
+        outcome: Box<Outcome>,
+    },
+}
+
+impl Reply {
+    /// The number of the question replied to.
+    pub fn number(&self) -> u64 {
+        match self {
+            Reply::Progress { number, .. } | Reply::Done { number, .. } => *number,
+        }
+    }
+}
