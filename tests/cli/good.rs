@@ -135,3 +135,20 @@ fn one_year_can_be_measured() {
     assert_eq!(ran.code, Some(0), "{}", ran.err);
     assert!(!run(&["--help"], b"").out.contains("measure-year"), "hidden");
 }
+
+#[test]
+fn company_changes_nothing() {
+    let lines: Vec<String> = ["electric", "gas", "electric", "oil"]
+        .iter()
+        .zip(1..)
+        .map(|(kind, adults)| case(&json!({ "heater_kind": kind, "adults": adults })))
+        .collect();
+    let together = run(&["advise", "-"], lines.concat().as_bytes()).json();
+    for (line, mut record) in lines.iter().zip(together) {
+        let mut alone = run(&["advise", "-"], line.as_bytes()).json().remove(0);
+        for r in [&mut alone, &mut record] {
+            r.as_object_mut().expect("an object").remove("line");
+        }
+        assert_eq!(alone, record);
+    }
+}

@@ -5,12 +5,15 @@ use crate::{Ended, Stop, command};
 use indicatif::{ProgressBar, ProgressStyle};
 use rayon::prelude::*;
 use serde::Serialize;
+use std::cell::RefCell;
 use std::fs::File;
 use std::io::{self, BufReader, BufWriter, IsTerminal, Read, Write};
 use std::path::Path;
 use std::sync::mpsc::{Receiver, SyncSender, sync_channel};
+use tankful::core::case::Case;
 use tankful::core::message::{Arg, Message};
-use tankful::core::pipeline;
+use tankful::core::outcome::Outcome;
+use tankful::core::pipeline::{Cache, Run};
 use tankful::job::complete::{DEFAULT_SEED, case_of};
 use tankful::job::file::{CaseError, MOST_BYTES, parse_case};
 use tankful::job::resolved::Resolved;
@@ -179,7 +182,7 @@ fn answer(words: &Words, wishes: Wishes, record: Record) -> Answered {
     };
     let resolved = Resolved::of(&case.answers);
     let seed = case.seed.unwrap_or(DEFAULT_SEED);
-    let outcome = pipeline::advise(&case_of(&resolved, seed));
+    let outcome = outcome(&case_of(&resolved, seed));
     let out = if wishes.text {
         plain(words, case.name.as_deref(), &resolved, &outcome)
     } else {
@@ -187,6 +190,20 @@ fn answer(words: &Words, wishes: Wishes, record: Record) -> Answered {
         json_line(&GoodReport { line, report })
     };
     Answered { read, out, errors: Vec::new() }
+}
+
+thread_local! {
+    /// Heaters calibrated and years simulated on this thread: most cases offer the same heaters.
+    static CACHE: RefCell<Cache> = RefCell::default();
+}
+
+/// The outcome of a case; what is kept from earlier cases saves time and changes nothing.
+fn outcome(case: &Case) -> Outcome {
+    CACHE.with_borrow_mut(|cache| {
+        let mut run = Run::new(case, cache);
+        while run.step() {}
+        run.finish()
+    })
 }
 
 /// One line of JSON. Structs of text and finite numbers always have a form in JSON.

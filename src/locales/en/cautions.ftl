@@ -8,4 +8,4 @@ caution-leak = Water on the floor and live power do not mix. Switch the heater's
 caution-scald = Hot water burns skin. At 120 °F (49 °C) it takes a few minutes, for children less. Test a bath with your hand.
 caution-scald-fast = At this setting tap water burns skin within seconds. A mixing valve at the tank makes it safe: it adds cold water.
 caution-legionella = Germs called Legionella grow in warm water. Store at 140 °F (60 °C) with a mixing valve if somebody in the house is old or ill. Ask your doctor or your plumber.
-caution-local-code = This page says what the published rules ask. Local code and licensed trades decide.
+caution-local-code = Here stands what the published rules ask and what you entered. Nothing here is a permit. Local code and licensed trades decide.

@@ -15,6 +15,7 @@ report-column-fit = Fits?
 report-morning-warm = stays warm
 report-morning-cold = runs cold
 report-no-payback = never
+report-none = –
 report-findings = What the checks ask for
 report-rule = Rule: { $rule }.
 report-runners-up = Why not the others

@@ -2,6 +2,7 @@
 //! what to settle first, cautions, and what was assumed.
 
 use super::super::words::Words;
+use crate::core::candidates::CandidateId;
 use crate::core::case::Provenance;
 use crate::core::message::{Arg, Message};
 use crate::core::outcome::{CandidateOutcome, Fit, Outcome};
@@ -137,7 +138,9 @@ impl Page<'_> {
         let items = best.findings.iter().filter(|f| f.fit != Fit::Fits).map(|f| {
             let mut said =
                 format!("{} ({}): {}", words.check(&f.check), words.fit(f.fit), words.say(&f.says));
-            for more in f.work.iter().chain(&f.caution) {
+            // A caution that stands with the others below is not said twice.
+            let caution = f.caution.iter().filter(|c| !outcome.advice.cautions.contains(c));
+            for more in f.work.iter().chain(caution) {
                 said.push(' ');
                 said.push_str(&words.say(more));
             }
@@ -157,10 +160,12 @@ fn row(words: &Words, c: &CandidateOutcome) -> [String; 8] {
         words.quantity(Quantity::new(used, Unit::KilowattHour)),
         money(c.cost.energy_year),
         money(c.cost.net_present_cost),
-        c.cost.payback_years.map_or_else(
-            || words.key("report-no-payback"),
-            |years| words.quantity_to(Quantity::new(years, Unit::Year), 1),
-        ),
+        match c.cost.payback_years {
+            // The one that the others are measured against.
+            _ if c.candidate.id == CandidateId::Keep => words.key("report-none"),
+            Some(years) => words.quantity_to(Quantity::new(years, Unit::Year), 1),
+            None => words.key("report-no-payback"),
+        },
         words.key(if c.morning.carries() { "report-morning-warm" } else { "report-morning-cold" }),
         words.fit(c.fit()),
     ]
