@@ -14,3 +14,4 @@ mod tank;
 mod tank_draws;
 mod water;
 mod wet_coil;
+mod year;
