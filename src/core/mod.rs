@@ -25,3 +25,4 @@ pub mod simulate;
 pub mod tank;
 pub mod units;
 pub mod water;
+pub mod workings;

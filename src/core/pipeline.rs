@@ -18,6 +18,7 @@ use super::outcome::{CandidateOutcome, Morning, Outcome, YearResult};
 use super::room::model::RoomModel;
 use super::simulate::{morning, year};
 use super::units::{celsius, kelvins, to_celsius};
+use std::sync::Arc;
 
 /// Most heaters and years kept; a page's worth of changes of mind.
 const KEPT: usize = 64;
@@ -26,7 +27,7 @@ const KEPT: usize = 64;
 #[derive(Default)]
 pub struct Cache {
     calibrated: Vec<(Candidate, f64, Calibrated)>,
-    draws: Option<(HouseholdUse, u64, DrawYear)>,
+    draws: Option<(HouseholdUse, u64, Arc<DrawYear>)>,
     simulated: Vec<(Key, YearResult, Morning)>,
 }
 
@@ -44,10 +45,10 @@ struct Conditions {
 type Key = (Candidate, Conditions);
 
 /// A case on its way to advice.
-pub struct Run<'c> {
-    case: &'c Case,
-    cache: &'c mut Cache,
+pub struct Run {
+    case: Case,
     candidates: Vec<Candidate>,
+    draws: Arc<DrawYear>,
     conditions: Conditions,
     coldest_day: DayOfYear,
     coldest_c: f64,
@@ -57,23 +58,27 @@ pub struct Run<'c> {
 /// Advice on a case, in one go.
 pub fn advise(case: &Case) -> Outcome {
     let mut cache = Cache::default();
-    let mut run = Run::new(case, &mut cache);
-    while run.step() {}
+    let mut run = Run::new(case.clone(), &mut cache);
+    while run.step(&mut cache) {}
     run.finish()
 }
 
-impl<'c> Run<'c> {
+impl Run {
     /// Prepares a case: its candidates, its year's weather and draws, its room.
-    pub fn new(case: &'c Case, cache: &'c mut Cache) -> Self {
+    pub fn new(case: Case, cache: &mut Cache) -> Self {
         let outdoor = OutdoorYear::new(case.place.outdoor_mean.value, case.place.outdoor_range.value);
         let mains = Mains::from_outdoor(case.place.outdoor_mean.value, case.place.outdoor_range.value)
             .shifted(case.place.cold_water_shift.value);
         let use_ = HouseholdUse::of(&case.household);
-        if !matches!(&cache.draws, Some((u, seed, _)) if *u == use_ && *seed == case.seed) {
-            let year = DrawYear::generate(&use_, case.seed);
-            cache.draws = Some((use_, case.seed, year));
-        }
-        let candidates = offered::candidates(case);
+        let draws = match &cache.draws {
+            Some((u, seed, year)) if *u == use_ && *seed == case.seed => Arc::clone(year),
+            _ => {
+                let year = Arc::new(DrawYear::generate(&use_, case.seed));
+                cache.draws = Some((use_, case.seed, Arc::clone(&year)));
+                year
+            }
+        };
+        let candidates = offered::candidates(&case);
         let setpoint_c = to_celsius(case.heater.setpoint.value);
         // The room's answered temperature is with the present heater in it: its loss belongs to it.
         let mut room = RoomModel::of(&case.room, &case.place, 0.0);
@@ -95,8 +100,8 @@ impl<'c> Run<'c> {
             coldest_day,
             candidates,
             done: Vec::new(),
+            draws,
             case,
-            cache,
         }
     }
 
@@ -116,15 +121,15 @@ impl<'c> Run<'c> {
     }
 
     /// Simulates the next candidate; `false` when all are done.
-    pub fn step(&mut self) -> bool {
+    pub fn step(&mut self, cache: &mut Cache) -> bool {
         let Some(candidate) = self.candidates.get(self.done.len()) else { return false };
-        let calibrated = self.cache.calibrated(candidate, self.conditions.setpoint_c);
+        let calibrated = cache.calibrated(candidate, self.conditions.setpoint_c);
         let key = (candidate.clone(), self.conditions.clone());
-        let (year, morning) = match self.cache.simulated.iter().find(|(k, ..)| *k == key) {
+        let (year, morning) = match cache.simulated.iter().find(|(k, ..)| *k == key) {
             Some((_, year, morning)) => (year.clone(), morning.clone()),
             None => {
                 let (year, morning) = self.simulate(&calibrated);
-                keep(&mut self.cache.simulated, (key, year.clone(), morning.clone()));
+                keep(&mut cache.simulated, (key, year.clone(), morning.clone()));
                 (year, morning)
             }
         };
@@ -134,9 +139,8 @@ impl<'c> Run<'c> {
 
     fn simulate(&self, calibrated: &Calibrated) -> (YearResult, Morning) {
         let c = &self.conditions;
-        let nobody = DrawYear::default();
-        let draws = self.cache.draws.as_ref().map_or(&nobody, |(_, _, year)| year);
-        let house = year::House { draws, mains_c: &c.mains_c, outdoor_c: &c.outdoor_c, room: &c.room };
+        let house =
+            year::House { draws: &self.draws, mains_c: &c.mains_c, outdoor_c: &c.outdoor_c, room: &c.room };
         let result = year::simulate(&calibrated.model, &house, None);
         let day = self.coldest_day.index();
         let morning = morning::simulate(&calibrated.model, &c.household, self.coldest_c, day, &c.room);
@@ -145,7 +149,7 @@ impl<'c> Run<'c> {
 
     /// Checks, money and advice. Candidates not yet simulated are left out.
     pub fn finish(self) -> Outcome {
-        let case = self.case;
+        let case = &self.case;
         let findings: Vec<_> = self
             .candidates
             .iter()

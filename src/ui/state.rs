@@ -11,7 +11,9 @@ use crate::core::case::Provenance;
 use crate::core::message::Message;
 use crate::core::outcome::{Outcome, Working};
 use crate::core::units::{Quantity, UnitSystem};
+use crate::core::workings;
 use crate::job::answers::{Answers, Refusal};
+use crate::job::complete::complete;
 use crate::job::questions::{Id, Question, Section, Value};
 use crate::job::resolved::Resolved;
 use crate::text::{Language, Words};
@@ -281,8 +283,9 @@ impl Page {
 
     /// How the figures of a heater were worked out.
     pub fn workings(self, candidate: CandidateId) -> Vec<Working> {
-        let _ = candidate;
-        Vec::new()
+        let case = self.answers.with_untracked(complete);
+        self.outcome
+            .with_untracked(|o| o.as_ref().map_or_else(Vec::new, |o| workings::of(&case, &o.0, candidate)))
     }
 
     /// Puts a notice up, in place of an older one of the same code.

@@ -3,7 +3,6 @@
 
 use super::Service;
 use super::messages::{Ask, Reply};
-use crate::core::case::Case;
 use crate::core::pipeline::{Cache, Run};
 use crate::job::complete::complete;
 
@@ -17,9 +16,7 @@ pub struct Advisor {
 /// A question under way.
 struct Work {
     number: u64,
-    case: Case,
-    /// Candidates done; they are in the cache.
-    done: usize,
+    run: Run,
 }
 
 impl Service for Advisor {
@@ -27,27 +24,19 @@ impl Service for Advisor {
     type Answer = Reply;
 
     fn take(&mut self, ask: Ask, _post: &mut dyn FnMut(&Reply)) {
-        self.work = Some(Work { number: ask.number, case: complete(&ask.answers()), done: 0 });
+        let run = Run::new(complete(&ask.answers()), &mut self.cache);
+        self.work = Some(Work { number: ask.number, run });
     }
 
     fn step(&mut self, post: &mut dyn FnMut(&Reply)) -> bool {
-        let Some(Work { number, case, done }) = &mut self.work else { return false };
-        let number = *number;
-        // A run borrows its case, so it cannot be kept between two steps. Starting again costs little:
-        // everything simulated before comes out of the cache.
-        let mut run = Run::new(case, &mut self.cache);
-        let mut more = true;
-        while more && run.done() <= *done {
-            more = run.step();
-        }
-        *done = run.done();
+        let Some(Work { number, mut run }) = self.work.take() else { return false };
+        let more = run.step(&mut self.cache);
         if more {
-            let progress = Reply::Progress { number, done: run.done() as u32, of: run.len() as u32 };
-            post(&progress);
-            return true;
+            post(&Reply::Progress { number, done: run.done() as u32, of: run.len() as u32 });
+            self.work = Some(Work { number, run });
+        } else {
+            post(&Reply::Done { number, outcome: Box::new(run.finish()) });
         }
-        post(&Reply::Done { number, outcome: Box::new(run.finish()) });
-        self.work = None;
-        false
+        more
     }
 }

@@ -200,8 +200,8 @@ thread_local! {
 /// The outcome of a case; what is kept from earlier cases saves time and changes nothing.
 fn outcome(case: &Case) -> Outcome {
     CACHE.with_borrow_mut(|cache| {
-        let mut run = Run::new(case, cache);
-        while run.step() {}
+        let mut run = Run::new(case.clone(), cache);
+        while run.step(cache) {}
         run.finish()
     })
 }

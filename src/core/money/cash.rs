@@ -56,8 +56,8 @@ pub fn running(c: &Candidate, case: &Case, year: &YearResult, findings: &[Findin
     } else {
         0.0
     };
-    let buy = price(c.id, case);
-    let work: f64 = findings.iter().filter(|f| f.fit != Fit::DoesNotFit).map(|f| f.work_cost).sum();
+    let buy = installed_price(c.id, case);
+    let work = work(findings);
     let rebate = if c.id.is_heat_pump() { p.rebate.value } else { 0.0 };
     Running {
         energy: kwh * grid.price + fuel_kwh * burned.price,
@@ -70,8 +70,13 @@ pub fn running(c: &Candidate, case: &Case, year: &YearResult, findings: &[Findin
     }
 }
 
-/// Installed price of a candidate, before rebate and the work its findings ask for.
-fn price(id: CandidateId, case: &Case) -> f64 {
+/// Rough price of the work that the findings ask for, dollars.
+pub fn work(findings: &[Finding]) -> f64 {
+    findings.iter().filter(|f| f.fit != Fit::DoesNotFit).map(|f| f.work_cost).sum()
+}
+
+/// Installed price of a candidate, before rebate and the work its findings ask for, dollars.
+pub fn installed_price(id: CandidateId, case: &Case) -> f64 {
     let p = &case.prices;
     if id == CandidateId::Keep || id == same_again(case.heater.kind.value) {
         p.installed_same.value

@@ -24,3 +24,77 @@ use-clothes-washer = Laundry
 # When the model of a heater cannot quite do what its label says.
 label-factor-out-of-reach = The label says a uniform energy factor of { $label }. The model of this heater reaches { $model }.
 label-first-hour-out-of-reach = The label says a first-hour rating of { $label }. The model of this heater reaches { $model }.
+
+# Figures that open to their working.
+figure-energy = Energy in a year
+figure-running = Cost of running it, first year
+figure-saved = Saved in the first year
+figure-payback = Time until it has paid for itself
+figure-upfront = Paid at the start
+figure-net-present-cost = Cost over all the years, in today's money
+figure-first-hour = Hot water in the first hour
+figure-morning = Cool water on the busiest morning
+figure-emission = Carbon dioxide in a year
+
+# The relations, in words.
+relation-energy = A year of your house was played through, draw by draw. This is the electricity and fuel the heater used. It is heat drawn, plus heat lost through the tank's skin, less heat taken from the air.
+relation-running = Electricity times its price, plus fuel times its price, plus what the house's heating and cooling pay or spare, plus upkeep.
+relation-upfront = Installed price, plus the work your house needs for it, less rebates.
+relation-net-present-cost = What you pay at the start, plus each year's running cost and every replacement within these years, each made smaller by the discount rate for every year it lies ahead, less the worth of the life left in the last heater.
+relation-saved = Running cost of the heater you have, less the running cost of this one.
+relation-payback = The first moment when the money spent on this heater is no more than the money spent on keeping the old one and replacing it when it fails.
+relation-first-hour = A full, hot tank is drawn down at 3 gallons a minute, again and again for an hour, as the federal rating test asks. This is the hot water it gives.
+relation-morning = The showers of your busiest hour, one after the other, on the day with the coldest tap water, from a full, hot tank. This is the water that came out cooler than wanted.
+relation-emission = Electricity times the grid's carbon dioxide, plus fuel times its own, plus that of the heat which the house's heating has to make up.
+
+# What went in.
+input-age = Age of the heater you have
+input-asked = Warm water asked for
+input-compared-year = Compared after
+input-discount = Discount rate
+input-drawn-a-day = Hot water drawn in a day
+input-electricity = Electricity in a year
+input-elements = Of which by the heating elements
+input-energy-cost = Energy
+input-fuel = Fuel in a year
+input-fuel-emission = Carbon dioxide of the fuel, kg for each kWh
+input-grid-emission = Carbon dioxide of the grid, kg for each kWh
+input-growth = Energy gets dearer each year by
+input-heat-delivered = Heat in the water drawn
+input-heat-emission = Carbon dioxide of the house's heat, kg for each kWh
+input-horizon = Years counted
+input-installed = Installed price
+input-installed-same = The same kind again, installed
+input-interaction = Heating, cooling and drying of the house
+input-label-factor = Uniform energy factor on the label
+input-label-first-hour = First-hour rating on the label
+input-made-up = Heat the house's heating makes up
+input-maintenance = Upkeep
+input-model-factor = Uniform energy factor of the model
+input-new-life = Life of a new heater
+input-people = People
+input-price-electricity = Price of electricity
+input-price-fuel = Price of the fuel
+input-price-fuel-kwh = The same for each kWh
+input-rebate = Rebates
+input-room-winter = Room in winter
+input-running = Running cost of this heater
+input-running-keep = Running cost of the one you have
+input-setpoint = Thermostat
+input-shower-flow = Flow of the shower head
+input-shower-time = Length of a shower
+input-showers-in-a-row = Showers one after another
+input-spent = Spent on this heater by then
+input-spent-keep = Spent on keeping the old one by then
+input-upfront = Paid at the start
+input-work = Work the house needs
+input-years-left = Years it may go on
+working-no-payback = Not within these years
+
+# Sources.
+source-simulation = Own simulation. Cold water and daily use follow the Building America House Simulation Protocols; the heater is set so that it scores its label in the federal rating test.
+source-rating-test = US federal rating test for water heaters, 10 CFR 430, subpart B, appendix E.
+source-prices = Your answers. Prices nobody gave are rough averages from memory: take them from your bill and your quotes.
+source-present-value = Present value as in any textbook of engineering economics. Lives of tanks: common practice, no published source.
+source-payback = Money spent, year by year, without discounting.
+source-emission = Fuels: US Environmental Protection Agency factors. Grid: state averages. Both from memory.
