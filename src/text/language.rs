@@ -1,5 +1,7 @@
 //! The languages, as data: a code, a name and the files of words compiled in.
 
+use super::plurals::{self, Plural};
+
 /// A language the words exist in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct Language(usize);
@@ -10,28 +12,31 @@ struct Entry {
     code: &'static str,
     /// Its own name for itself.
     name: &'static str,
+    /// Its plural rule.
+    plural: Plural,
     /// File names and their contents.
     files: &'static [(&'static str, &'static str)],
 }
 
 /// The files of a language's folder. The same list for every language: a file may be short, not absent.
 macro_rules! language {
-    ($code:literal, $name:literal) => {
-        language!(@files $code, $name, "advice", "candidates", "cautions", "checks", "cli", "page",
+    ($code:literal, $name:literal, $plural:expr) => {
+        language!(@files $code, $name, $plural, "advice", "candidates", "cautions", "checks", "cli", "page",
             "questions_heater", "questions_household", "questions_money", "questions_place", "questions_room",
             "refusals", "report", "sections", "units", "workings")
     };
-    (@files $code:literal, $name:literal, $($file:literal),*) => {
+    (@files $code:literal, $name:literal, $plural:expr, $($file:literal),*) => {
         Entry {
             code: $code,
             name: $name,
+            plural: $plural,
             files: &[$(($file, include_str!(concat!("../locales/", $code, "/", $file, ".ftl")))),*],
         }
     };
 }
 
 /// Every language; the first is complete and stands in for words another one lacks.
-static LANGUAGES: &[Entry] = &[language!("en", "English")];
+static LANGUAGES: &[Entry] = &[language!("en", "English", plurals::english)];
 
 impl Language {
     /// English: complete, and the fallback of all others.
@@ -62,6 +67,11 @@ impl Language {
     /// The language's own name for itself.
     pub fn name(self) -> &'static str {
         self.entry().name
+    }
+
+    /// The plural rule.
+    pub(super) fn plural(self) -> Plural {
+        self.entry().plural
     }
 
     /// File names (without ending) and their Fluent text.

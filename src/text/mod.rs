@@ -23,10 +23,13 @@
 //! or words have no use. A key that is composed while the program runs begins with one of the
 //! prefixes above.
 //!
-//! A language is a folder beside `en` and one line in the language list.
+//! A language is a folder beside `en`, one line in the language list and, where English's will not do,
+//! a plural rule.
 
+mod fluent;
 mod language;
 mod numbers;
+mod plurals;
 pub mod report;
 mod values;
 mod words;

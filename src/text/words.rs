@@ -1,13 +1,11 @@
 //! Finding words by key, with figures put in.
 
+use super::fluent::{Args, Bundle, Value};
 use super::language::Language;
 use super::numbers::{Marks, decimals_as_typed, decimals_of, unsigned};
 use crate::core::message::{Arg, Message};
 use crate::core::units::{Quantity, Unit, UnitSystem};
-use fluent_bundle::concurrent::FluentBundle;
-use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 use std::sync::Arc;
-use unic_langid::LanguageIdentifier;
 
 /// The minus sign of print, as wide as a figure.
 const MINUS: char = '\u{2212}';
@@ -23,7 +21,7 @@ pub struct Words {
 struct Shared {
     language: Language,
     /// The language's own words, then English for what it lacks.
-    bundles: Vec<FluentBundle<FluentResource>>,
+    bundles: Vec<Bundle>,
     marks: Marks,
 }
 
@@ -36,7 +34,7 @@ impl Words {
         }
         let mut shared =
             Shared { language, bundles, marks: Marks { group: String::new(), decimal: String::from(".") } };
-        let mark = |key| shared.find(key, None, None, &mut Vec::new());
+        let mark = |key| shared.find(key, None, &Args::new(), &mut Vec::new());
         let marks = Marks {
             group: mark("number-group").unwrap_or_default(),
             decimal: mark("number-decimal").unwrap_or_else(|| String::from(".")),
@@ -63,17 +61,17 @@ impl Words {
 
     /// Whether there are words for a key.
     pub fn has(&self, key: &str) -> bool {
-        self.shared.bundles.iter().any(|b| b.get_message(key).is_some_and(|m| m.value().is_some()))
+        self.shared.bundles.iter().any(|b| b.has(key))
     }
 
     /// The words of a key that takes no figures. A key without words shows itself: `⟨key⟩`.
     pub fn key(&self, key: &str) -> String {
-        self.shared.find(key, None, None, &mut Vec::new()).unwrap_or_else(|| missing(key))
+        self.shared.find(key, None, &Args::new(), &mut Vec::new()).unwrap_or_else(|| missing(key))
     }
 
     /// An attribute of a key, if it has that attribute.
     pub fn attr(&self, key: &str, attr: &str) -> Option<String> {
-        self.shared.find(key, Some(attr), None, &mut Vec::new())
+        self.shared.find(key, Some(attr), &Args::new(), &mut Vec::new())
     }
 
     /// A message in words, its figures in the reader's units.
@@ -85,7 +83,7 @@ impl Words {
     pub fn say_attr(&self, message: &Message, attr: &str) -> Option<String> {
         let mut faults = Vec::new();
         let args = self.args(message, &mut faults);
-        self.shared.find(&message.id, Some(attr), Some(&args), &mut faults)
+        self.shared.find(&message.id, Some(attr), &args, &mut faults)
     }
 
     /// What is wrong with the words of a message: no words, or figures they ask for and do not get.
@@ -98,32 +96,28 @@ impl Words {
 
     fn say_noting(&self, message: &Message, faults: &mut Vec<String>) -> String {
         let args = self.args(message, faults);
-        self.shared.find(&message.id, None, Some(&args), faults).unwrap_or_else(|| {
+        self.shared.find(&message.id, None, &args, faults).unwrap_or_else(|| {
             faults.push(format!("no words for {}", message.id));
             missing(&message.id)
         })
     }
 
-    fn args(&self, message: &Message, faults: &mut Vec<String>) -> FluentArgs<'static> {
+    fn args(&self, message: &Message, faults: &mut Vec<String>) -> Args {
         // Refusals repeat what was typed; rounding it could put it back inside the limits.
         let exact = message.id.starts_with("refusal-");
-        let mut args = FluentArgs::with_capacity(message.args.len());
-        for (name, arg) in &message.args {
-            let value: FluentValue<'static> = match arg {
-                Arg::Count(n) => FluentValue::from(*n),
-                Arg::Quantity(q) if exact => FluentValue::from(self.exact(*q)),
-                Arg::Message(inner) => FluentValue::from(self.say_noting(inner, faults)),
-                other => FluentValue::from(self.arg(other)),
-            };
-            args.set(name.to_string(), value);
-        }
-        args
+        let value = |arg: &Arg, faults: &mut Vec<String>| match arg {
+            // Wholes read alike with or without decimals; 2^53 is far beyond any count here.
+            Arg::Count(n) => Value::Number(*n as f64, 0, self.number(*n as f64, 0)),
+            Arg::Quantity(q) if exact => Value::Text(self.exact(*q)),
+            Arg::Message(inner) => Value::Text(self.say_noting(inner, faults)),
+            other => Value::Text(self.arg(other)),
+        };
+        message.args.iter().map(|(name, arg)| (name.to_string(), value(arg, faults))).collect()
     }
 
     /// One figure in words.
     pub fn arg(&self, arg: &Arg) -> String {
         match arg {
-            // Wholes read alike with or without decimals; 2^53 is far beyond any count here.
             Arg::Count(n) => self.number(*n as f64, 0),
             Arg::Number(value, decimals) => self.number(*value, usize::from(*decimals)),
             Arg::Quantity(q) => self.quantity(*q),
@@ -156,16 +150,14 @@ impl Words {
 
     fn with_unit(&self, q: Quantity, decimals: usize) -> String {
         let (text, below) = unsigned(q.value, decimals, &self.shared.marks);
-        let mut args = FluentArgs::with_capacity(2);
         // The plural follows the number as shown: "1.0 years", but "1 year".
         let shown: f64 = format!("{:.*}", decimals.min(9), q.value.abs()).parse().unwrap_or(0.0);
-        let mut plural = fluent_bundle::types::FluentNumber::from(shown);
-        plural.options.minimum_fraction_digits = Some(decimals);
-        args.set("n", FluentValue::Number(plural));
-        args.set("value", text.clone());
+        let args = Args::from([
+            (String::from("n"), Value::Number(shown, decimals, text.clone())),
+            (String::from("value"), Value::Text(text)),
+        ]);
         let key = unit_key(q.unit);
-        let said =
-            self.shared.find(&key, None, Some(&args), &mut Vec::new()).unwrap_or_else(|| missing(&key));
+        let said = self.shared.find(&key, None, &args, &mut Vec::new()).unwrap_or_else(|| missing(&key));
         if below { format!("{MINUS}{said}") } else { said }
     }
 
@@ -182,40 +174,18 @@ impl Words {
 }
 
 impl Shared {
-    fn find(
-        &self,
-        key: &str,
-        attr: Option<&str>,
-        args: Option<&FluentArgs<'_>>,
-        faults: &mut Vec<String>,
-    ) -> Option<String> {
-        for bundle in &self.bundles {
-            let Some(message) = bundle.get_message(key) else { continue };
-            let pattern = match attr {
-                Some(name) => message.get_attribute(name).map(|a| a.value()),
-                None => message.value(),
-            };
-            let Some(pattern) = pattern else { continue };
-            let mut errors = Vec::new();
-            let said = bundle.format_pattern(pattern, args, &mut errors).into_owned();
-            faults.extend(errors.iter().map(|e| format!("{key}: {e}")));
-            return Some(said);
+    fn find(&self, key: &str, attr: Option<&str>, args: &Args, faults: &mut Vec<String>) -> Option<String> {
+        let before = faults.len();
+        let said = self.bundles.iter().find_map(|b| b.say(key, attr, args, faults));
+        for fault in faults.iter_mut().skip(before) {
+            *fault = format!("{key}: {fault}");
         }
-        None
+        said
     }
 }
 
-fn bundle(language: Language) -> FluentBundle<FluentResource> {
-    let id: LanguageIdentifier = language.code().parse().unwrap_or_default();
-    let mut bundle = FluentBundle::new_concurrent(vec![id]);
-    // Isolation marks are for mixed writing directions; here they would end up in files and copies.
-    bundle.set_use_isolating(false);
-    for (_, text) in language.files() {
-        // A file with mistakes still gives the messages that are right; a test refuses any mistake.
-        let resource = FluentResource::try_new((*text).to_owned()).unwrap_or_else(|(partial, _)| partial);
-        let _ = bundle.add_resource(resource);
-    }
-    bundle
+fn bundle(language: Language) -> Bundle {
+    Bundle::new(language.files().iter().map(|(_, text)| *text), language.plural())
 }
 
 /// The key of a unit: its code with signs spelt out (`$/kWh` is `unit-dollar-per-kWh`).

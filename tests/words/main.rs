@@ -141,6 +141,29 @@ fn all_words_are_used() {
     assert!(idle.is_empty(), "words nobody uses:\n{}", idle.join("\n"));
 }
 
+/// Words that ask for a figure nobody gives show a gap. Whoever names a key also names its figures, in
+/// the same file.
+#[test]
+fn every_figure_asked_for_is_given() {
+    let files = sources::literals_by_file();
+    let composed = composed();
+    let mut wanting = Vec::new();
+    for (name, text) in Language::ENGLISH.files() {
+        for (key, variables) in sources::variables_of(text) {
+            if composed.contains_key(&key) {
+                continue;
+            }
+            for variable in variables {
+                let named = files.iter().filter(|(_, literals)| literals.contains(&key));
+                if !named.clone().all(|(_, literals)| literals.contains(&variable)) {
+                    wanting.push(format!("{name}.ftl: {key} asks for ${variable}"));
+                }
+            }
+        }
+    }
+    assert!(wanting.is_empty(), "figures nobody gives:\n{}", wanting.join("\n"));
+}
+
 /// Text that people read in sentences should suit a reader of about 12.
 #[test]
 fn the_words_read_easily() {

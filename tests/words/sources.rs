@@ -162,6 +162,34 @@ pub fn mentions_of(ftl: &str) -> impl Iterator<Item = String> {
     })
 }
 
+/// The variables that a key's texts ask for, by key.
+pub fn variables_of(ftl: &str) -> Vec<(String, BTreeSet<String>)> {
+    let mut out: Vec<(String, BTreeSet<String>)> = Vec::new();
+    for line in ftl.lines().filter(|l| !l.starts_with('#')) {
+        if line.starts_with(|c: char| c.is_ascii_alphabetic()) {
+            let key = line.split_once('=').map_or(line, |(key, _)| key).trim();
+            out.push((key.to_owned(), BTreeSet::new()));
+        }
+        let names = line.split('$').skip(1).map(|rest| {
+            rest.split(|c: char| !(c.is_ascii_alphanumeric() || c == '-' || c == '_')).next().unwrap_or("")
+        });
+        if let Some((_, found)) = out.last_mut() {
+            found.extend(
+                names.filter(|n| n.starts_with(|c: char| c.is_ascii_alphabetic())).map(str::to_owned),
+            );
+        }
+    }
+    out
+}
+
+/// The literals of each source file, by its name.
+pub fn literals_by_file() -> Vec<(String, BTreeSet<String>)> {
+    sources()
+        .into_iter()
+        .map(|(name, found)| (name, found.into_iter().map(|(_, text)| text).collect()))
+        .collect()
+}
+
 /// Each text of a file, by its key; what is put in stands as a number would.
 pub fn texts_of(ftl: &str) -> Vec<(String, String)> {
     let (mut out, mut key): (Vec<(String, String)>, String) = (Vec::new(), String::new());
