@@ -37,15 +37,15 @@ figure-morning = Cool water on the busiest morning
 figure-emission = Carbon dioxide in a year
 
 # The relations, in words.
-relation-energy = A year of your house was played through, draw by draw. This is the electricity and fuel the heater used. It is heat drawn, plus heat lost through the tank's skin, less heat taken from the air.
-relation-running = Electricity times its price, plus fuel times its price, plus what the house's heating and cooling pay or spare, plus upkeep.
-relation-upfront = Installed price, plus the work your house needs for it, less rebates.
-relation-net-present-cost = What you pay at the start, plus each year's running cost and every replacement within these years, each made smaller by the discount rate for every year it lies ahead, less the worth of the life left in the last heater.
+relation-energy = We played through a year of your house, draw by draw. This is the power and fuel the heater used for it: the heat in the water drawn, plus the heat lost through the tank's skin, less the heat taken from the air.
+relation-running = Electricity times its price, plus fuel times its price. Added to that: upkeep, and what the house's heating and cooling pay or save.
+relation-upfront = The price put in, plus the work your house needs for it, less rebates.
+relation-net-present-cost = What you pay at the start, each year's running cost, and each new heater when one is due. A cost that lies ahead counts for less, by the discount rate for each year. The worth of the life left in the last heater is taken off.
 relation-saved = Running cost of the heater you have, less the running cost of this one.
-relation-payback = The first moment when the money spent on this heater is no more than the money spent on keeping the old one and replacing it when it fails.
-relation-first-hour = A full, hot tank is drawn down at 3 gallons a minute, again and again for an hour, as the federal rating test asks. This is the hot water it gives.
-relation-morning = The showers of your busiest hour, one after the other, on the day with the coldest tap water, from a full, hot tank. This is the water that came out cooler than wanted.
-relation-emission = Electricity times the grid's carbon dioxide, plus fuel times its own, plus that of the heat which the house's heating has to make up.
+relation-payback = The first moment when you have spent no more on this heater than on the old one. The old one is replaced when it fails.
+relation-first-hour = A full, hot tank is drawn down at 3 gallons a minute, again and again for an hour. So the federal rating test asks. This is the hot water it gives.
+relation-morning = The showers of your busiest hour, one after the other, from a full, hot tank. It is the day with the coldest tap water. This is the water that came out cooler than wanted.
+relation-emission = Electricity times the carbon dioxide of the grid, plus fuel times its own. Added to that: the heat that the house's heating has to make up.
 
 # What went in.
 input-age = Age of the heater you have
@@ -92,9 +92,9 @@ input-years-left = Years it may go on
 working-no-payback = Not within these years
 
 # Sources.
-source-simulation = Own simulation. Cold water and daily use follow the Building America House Simulation Protocols; the heater is set so that it scores its label in the federal rating test.
+source-simulation = Our own simulation. Cold water and daily use follow the Building America House Simulation Protocols. The heater is set so that it scores its label in the federal rating test.
 source-rating-test = US federal rating test for water heaters, 10 CFR 430, subpart B, appendix E.
-source-prices = Your answers. Prices nobody gave are rough averages from memory: take them from your bill and your quotes.
+source-prices = Your answers. Prices nobody gave are rough means from memory: take them from your bill and your quotes.
 source-present-value = Present value as in any textbook of engineering economics. Lives of tanks: common practice, no published source.
 source-payback = Money spent, year by year, without discounting.
-source-emission = Fuels: US Environmental Protection Agency factors. Grid: state averages. Both from memory.
+source-emission = Fuels: factors of the US Environmental Protection Agency. Grid: state means. Both from memory.
