@@ -155,6 +155,11 @@ impl Page {
         self.words.with_value(|w| w.with_units(units))
     }
 
+    /// The words as the reader has them now; for what is said once.
+    pub fn words_now(self) -> Words {
+        untrack(|| self.words())
+    }
+
     /// The reader's units.
     pub fn units(self) -> UnitSystem {
         self.settings.with(|s| s.units)
@@ -240,6 +245,12 @@ impl Page {
         self.keep();
     }
 
+    /// Puts other answers in the place of all there are.
+    pub fn replace(self, answers: Answers) {
+        self.job.update(|j| j.drafts.clear());
+        self.change(|a| *a = answers);
+    }
+
     /// Takes over what another tab has kept, when it is newer.
     pub fn take_over(self) {
         let Some(Kept { answers, revision, .. }) = self.store.try_update_value(Store::newer).flatten() else {
@@ -260,10 +271,7 @@ impl Page {
     /// Forgets every answer, and offers to put them back.
     pub fn start_over(self) {
         let before = self.job.with_untracked(|j| j.answers.clone());
-        self.job.update(|j| j.drafts.clear());
-        if !before.is_empty() {
-            self.change(|answers| *answers = Answers::new());
-        }
+        self.replace(Answers::new());
         self.tell(Notice {
             code: "started-over",
             says: Message::new("page-notice-started-over"),

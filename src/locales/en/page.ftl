@@ -86,13 +86,7 @@ page-notice-file-read = { $count ->
     [one] One answer was read from the file.
    *[other] { $count } answers were read from the file.
 }
-page-notice-file-part = { $count ->
-    [one] One answer was read from the file.
-   *[other] { $count } answers were read from the file.
-} { $refused ->
-    [one] One could not be used:
-   *[other] { $refused } could not be used:
-} { $first }
+page-notice-file-fault = That file was not taken: { $why } Your answers are as they were.
 page-notice-file-bad = That file could not be read. It is not a file of answers from this page, or it is too large. Your answers are as they were.
 
 # Keeping answers.

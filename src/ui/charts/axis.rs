@@ -45,15 +45,11 @@ impl Axis {
     }
 }
 
-/// The smallest of 1, 2, 2.5, 5 times a power of ten that is no smaller than `wanted`.
+/// The smallest of 1, 2, 5 times a power of ten that is no smaller than `wanted`.
 pub fn round_step(wanted: f64) -> f64 {
     let mut decade = 1e-9;
     while decade * 10.0 <= wanted && decade < 1e12 {
         decade *= 10.0;
     }
-    [1.0, 2.0, 2.5, 5.0]
-        .into_iter()
-        .map(|m| m * decade)
-        .find(|&s| s >= wanted * 0.999)
-        .unwrap_or(10.0 * decade)
+    [1.0, 2.0, 5.0].into_iter().map(|m| m * decade).find(|&s| s >= wanted * 0.999).unwrap_or(10.0 * decade)
 }

@@ -39,6 +39,23 @@ pub fn MorningChart() -> impl IntoView {
     }
 }
 
+/// The chart's usual range of temperatures, °C.
+const COOL_C: f64 = 20.0;
+const WARM_C: f64 = 45.0;
+/// Shown before the first use and after the last, s.
+const AROUND_S: f64 = 300.0;
+
+/// The part of the morning with uses in it.
+fn in_use(m: &Morning) -> (f64, f64) {
+    let end = m.start_s + m.step_s * m.tap_c.len().saturating_sub(1) as f64;
+    let first = m.uses.iter().map(|u| u.0).fold(end, |a, b| if b < a { b } else { a });
+    let last = m.uses.iter().map(|u| u.1).fold(m.start_s, |a, b| if b > a { b } else { a });
+    if first >= last {
+        return (m.start_s, end);
+    }
+    (first - AROUND_S, last + AROUND_S)
+}
+
 /// A time of day in words.
 pub fn clock(page: Page, seconds: f64) -> String {
     let minutes = (seconds / 60.0).round() as i64;
@@ -81,12 +98,14 @@ fn pair_lines(page: Page, pair: Pair, sheet: &Sheet) {
         )
     });
     let Some((chosen, beside, wanted, morning)) = drawn else { return };
-    let heights = chosen.iter().chain(&beside).chain(&wanted).flatten().map(|p| p.1);
+    // Room-cold to shower-warm at least, so that a drop of a degree does not look like a cliff.
+    let usual = [shown(page, COOL_C), shown(page, WARM_C)];
+    let heights = chosen.iter().chain(&beside).chain(&wanted).flatten().map(|p| p.1).chain(usual);
     let y = Axis::round(heights, 5, |v| page.words().number(v, 0));
-    let end = morning.start_s + morning.step_s * morning.tap_c.len().saturating_sub(1) as f64;
+    let (from, to) = in_use(&morning);
     let parts = areas(sheet, 1);
     let Some(area) = parts.first() else { return };
-    let Some(mut plot) = Plot::begin(sheet, area, &hours(page, morning.start_s, end), &y) else { return };
+    let Some(mut plot) = Plot::begin(sheet, area, &hours(page, from, to), &y) else { return };
     for (from, to, _) in &morning.uses {
         plot.span(*from, *to);
     }
@@ -102,9 +121,11 @@ fn pair_lines(page: Page, pair: Pair, sheet: &Sheet) {
     }
 }
 
-/// An axis of clock time with a mark every quarter, half or whole hour.
+/// An axis of clock time with a mark every five minutes to two hours.
 fn hours(page: Page, from: f64, to: f64) -> Axis {
-    let step = if to - from <= 5_400.0 {
+    let step = if to - from <= 2_400.0 {
+        300.0
+    } else if to - from <= 5_400.0 {
         900.0
     } else if to - from <= 14_400.0 {
         1_800.0

@@ -16,7 +16,7 @@ pub fn HowToFind(question: &'static Question) -> impl IntoView {
             <summary>{page.key("page-find")}</summary>
             <p>{find}</p>
             <p class="quiet">{page.key(who(question.who))}</p>
-            <p class="quiet">{page.say(&Message::new("page-find-moves").with("what", Arg::Verbatim(moves)))}</p>
+            <p class="quiet">{page.words_now().say(&Message::new("page-find-moves").with("what", Arg::Verbatim(moves)))}</p>
         </details>
     }
 }

@@ -41,7 +41,7 @@ fn OneFinding(finding: Finding) -> impl IntoView {
     let cost = (work_cost > 0.0)
         .then(|| Message::new("page-findings-cost").quantity("amount", work_cost, Unit::Dollar));
     let work = work.map(|work| {
-        view! { <p><strong>{page.key("page-findings-work")}</strong> " " {move || page.say(&work)} " " {cost.as_ref().map(|c| page.say(c))}</p> }
+        view! { <p><strong>{page.key("page-findings-work")}</strong> " " {move || page.say(&work)} " " {cost.map(|c| page.words_now().say(&c))}</p> }
     });
     let jump = ask.and_then(|code| Id::from_code(&code)).map(|id| view! { <Jump id/> });
     let caution = caution.map(|c| view! { <p class="caution">{move || page.say(&c)}</p> });
@@ -49,9 +49,9 @@ fn OneFinding(finding: Finding) -> impl IntoView {
         let from = Signal::stored(input.from);
         view! {
             <tr>
-                <th scope="row">{page.say(&Message::new(input.label))}</th>
+                <th scope="row">{page.key(&input.label)}</th>
                 <td>{move || page.words().arg(&input.value)}</td>
-                <td><super::provenance::ProvenanceMark from/></td>
+                <td><ProvenanceMark from/></td>
             </tr>
         }
     });

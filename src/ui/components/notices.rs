@@ -29,7 +29,7 @@ fn OneNotice(notice: Notice) -> impl IntoView {
         let act = move |_| match remedy.clone() {
             Remedy::Download(text) => download::offer("tankful-set-aside.json", &text),
             Remedy::PutBack(answers) => {
-                page.change(|a| *a = answers);
+                page.replace(answers);
                 page.dismiss(code);
             }
         };

@@ -94,9 +94,9 @@ fn heat(kind: HeaterKind, now: Memo<Moment>) -> impl IntoView {
     match kind {
         HeaterKind::HeatPump => view! {
             <g class="heat" class:on=on>
-                <rect x="42" y="14" width="86" height="44" rx="8"></rect>
-                <circle cx="85" cy="36" r="14"></circle>
-                <path d="M85 36V23M85 36l11 7M85 36l-11 7"></path>
+                <rect x="36" y="14" width="68" height="44" rx="8"></rect>
+                <circle cx="70" cy="36" r="14"></circle>
+                <path d="M70 36V23M70 36l11 7M70 36l-11 7"></path>
             </g>
         }
         .into_any(),

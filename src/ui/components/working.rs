@@ -3,9 +3,7 @@
 use super::provenance::ProvenanceMark;
 use crate::core::candidates::CandidateId;
 use crate::core::case::{Input, Provenance};
-use crate::core::message::Message;
 use crate::core::outcome::Working;
-use crate::ui::reading;
 use crate::ui::state::{Asked, Page, page};
 use leptos::html;
 use leptos::prelude::*;
@@ -87,7 +85,7 @@ fn Workings(asked: Asked) -> impl IntoView {
         all.into_iter().filter(|w| asked.figure.is_none_or(|figure| w.name == figure)).collect();
     let none = shown.is_empty().then(|| view! { <p>{page.key("page-working-none")}</p> });
     view! {
-        <h2 id="working-name">{page.say(&reading::name(asked.candidate))}</h2>
+        <h2 id="working-name">{page.key(&asked.candidate.key())}</h2>
         {shown.into_iter().map(|working| view! { <OneWorking working/> }).collect_view()}
         {none}
     }
@@ -98,19 +96,18 @@ fn Workings(asked: Asked) -> impl IntoView {
 fn OneWorking(working: Working) -> impl IntoView {
     let page = page();
     let Working { name, result, from, relation, inputs, source } = working;
-    let say = move |key: std::borrow::Cow<'static, str>| page.say(&Message::new(key));
     view! {
         <section class="working">
-            <h3>{say(name)}</h3>
+            <h3>{page.key(&name)}</h3>
             <p class="result">
                 <strong>{move || page.words().arg(&result)}</strong> <ProvenanceMark from=Signal::stored(from)/>
             </p>
-            <p>{say(relation)}</p>
+            <p>{page.key(&relation)}</p>
             <table>
                 <caption class="quiet">{page.key("page-working-inputs")}</caption>
                 <tbody>{inputs.into_iter().map(|input| view! { <OneInput input/> }).collect_view()}</tbody>
             </table>
-            <p class="quiet">{page.key("page-working-source")} " " {say(source)}</p>
+            <p class="quiet">{page.key("page-working-source")} " " {page.key(&source)}</p>
         </section>
     }
 }
@@ -122,7 +119,7 @@ fn OneInput(input: Input) -> impl IntoView {
     let Input { label, value, from } = input;
     view! {
         <tr>
-            <th scope="row">{page.say(&Message::new(label))}</th>
+            <th scope="row">{page.key(&label)}</th>
             <td>{move || page.words().arg(&value)}</td>
             <td><ProvenanceMark from=Signal::stored(from)/></td>
         </tr>
