@@ -19,6 +19,10 @@ pub const UPFRONT: &str = "figure-upfront";
 pub const NET_PRESENT_COST: &str = "figure-net-present-cost";
 /// See [`ENERGY`].
 pub const FIRST_HOUR: &str = "figure-first-hour";
+/// See [`ENERGY`].
+pub const MORNING: &str = "figure-morning";
+/// See [`ENERGY`].
+pub const EMISSION: &str = "figure-emission";
 
 /// A heater's name, as a part of a message.
 pub fn name(id: CandidateId) -> Message {

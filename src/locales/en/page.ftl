@@ -218,6 +218,7 @@ page-table-net-present-cost = All costs, today’s money
 page-table-payback = Paid back
 page-table-first-hour = First-hour rating
 page-table-morning = Busiest morning
+page-table-emission = Carbon dioxide a year
 page-table-payback-at-once = from the start
 page-table-payback-years = in { $years } years
 page-table-payback-never = not in time

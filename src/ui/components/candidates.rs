@@ -21,7 +21,7 @@ pub const fn fit_key(fit: Fit) -> &'static str {
 }
 
 /// Heads of the columns after the first.
-const HEADS: [&str; 8] = [
+const HEADS: [&str; 9] = [
     "page-table-fits",
     "page-table-energy",
     "page-table-running",
@@ -30,6 +30,7 @@ const HEADS: [&str; 8] = [
     "page-table-payback",
     "page-table-first-hour",
     "page-table-morning",
+    "page-table-emission",
 ];
 
 /// The table of all candidates.
@@ -82,9 +83,10 @@ fn Row(c: CandidateOutcome, best: bool) -> impl IntoView {
             {figure(Quantity::new(reading::running_year(&c.cost), Unit::Dollar), reading::RUNNING)}
             {figure(Quantity::new(c.cost.upfront, Unit::Dollar), reading::UPFRONT)}
             {figure(Quantity::new(c.cost.net_present_cost, Unit::Dollar), reading::NET_PRESENT_COST)}
-            <td>{move || page.say(&payback)}</td>
+            <td><Figure value=Signal::derive(move || page.say(&payback)) candidate=id figure=reading::PAYBACK/></td>
             {figure(Quantity::new(c.label.model_first_hour.value * 1e3, Unit::Litre), reading::FIRST_HOUR)}
-            <td>{page.key(carries)}</td>
+            <td><Figure value=Signal::stored(page.key(carries)) candidate=id figure=reading::MORNING/></td>
+            {figure(Quantity::new(c.cost.emission_kg, Unit::Kilogram), reading::EMISSION)}
         </tr>
     }
 }
