@@ -12,7 +12,7 @@ use crate::core::message::Message;
 use crate::core::outcome::{Outcome, Working};
 use crate::core::units::{Quantity, UnitSystem};
 use crate::core::workings;
-use crate::job::answers::{Answers, Refusal};
+use crate::job::answers::{Answer, Answers, Refusal};
 use crate::job::complete::complete;
 use crate::job::questions::{Id, Question, Section, Value};
 use crate::job::resolved::Resolved;
@@ -42,6 +42,8 @@ pub struct Draft {
     pub text: String,
     /// Why it is refused, once the person has left the field.
     pub refusal: Option<Refusal>,
+    /// The answer from before the typing began; it stays in force while what is typed is no answer.
+    pub before: Option<Answer>,
 }
 
 /// The reader's own choices.

@@ -60,8 +60,8 @@ page-place-found = { $count ->
 # The verdict.
 page-verdict = The answer so far
 page-verdict-wait = Working it out …
-page-verdict-more = See the whole answer
-page-verdict-change = Change your answers
+page-verdict-more = See why
+page-verdict-change = Change answers
 page-computing = Working out your answer
 page-figure-saves = Saves { $amount } a year
 page-figure-costs-more = Costs { $amount } more a year
@@ -109,6 +109,7 @@ page-working-hint = Tap a figure to see how it was worked out. The drop beside i
 
 # The answer.
 page-tile-saves = Saved a year
+page-tile-costs-more = More to run, a year
 page-tile-running = To run, a year
 page-tile-upfront = To pay at the start
 page-tile-payback = Paid back
@@ -173,7 +174,7 @@ page-money-never-level = The two never come level.
 page-chart-months = Energy, month by month
 page-chart-months-electricity = Electricity: { $heater }
 page-chart-months-fuel = Fuel: { $heater }
-page-months-reading = A year takes { $energy } with this: { $heater }; and { $rival-energy } with this: { $rival }. The most goes in { $month }.
+page-months-reading = { $heater }: { $energy } a year, the most in { $month }. { $rival }: { $rival-energy } a year.
 page-chart-room = The room through the year
 page-chart-room-with = With this heater
 page-chart-room-undisturbed = Without a heat pump

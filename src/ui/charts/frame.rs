@@ -53,7 +53,7 @@ pub fn ChartFrame(
                 <h3 id=format!("{code}-heading")>{page.key(heading)}</h3>
                 <p data-test=format!("chart-{code}-reading")>{reading}</p>
             </figcaption>
-            <canvas node_ref=canvas role="img" aria-label=reading></canvas>
+            <canvas node_ref=canvas role="img" aria-labelledby=format!("{code}-heading")></canvas>
             <LegendList legend/>
             <FigureTable figures code/>
         </figure>

@@ -2,6 +2,7 @@
 
 use super::pair::{Pair, pair};
 use super::tank::{TankPicture, WarmthLegend, both_names};
+use crate::core::outcome::Morning;
 use crate::ui::browser::media;
 use crate::ui::charts::morning::clock;
 use crate::ui::state::page;
@@ -21,8 +22,8 @@ const STILL: (u64, f64) = (2_000, 300.0);
 pub fn BusiestMorning() -> impl IntoView {
     let page = page();
     let pair = pair();
-    let at =
-        RwSignal::new(pair.with(|a, b| opening(a.morning.uses.last(), &a.morning, &b.morning)).unwrap_or(0));
+    let first = untrack(|| pair.with(|a, b| opening(&a.morning, &b.morning)));
+    let at = RwSignal::new(first.unwrap_or(0));
     let end = Memo::new(move |_| {
         pair.with(|a, b| a.morning.power_w.len().max(b.morning.power_w.len())).unwrap_or(1).max(1) - 1
     });
@@ -66,11 +67,8 @@ pub fn BusiestMorning() -> impl IntoView {
 
 /// The moment shown before anybody plays: when the water first turns cold, or near the end of the last
 /// use, where the two differ most.
-fn opening(
-    last: Option<&(f64, f64, std::borrow::Cow<'static, str>)>,
-    a: &crate::core::outcome::Morning,
-    b: &crate::core::outcome::Morning,
-) -> usize {
+fn opening(a: &Morning, b: &Morning) -> usize {
+    let last = a.uses.last();
     let when =
         a.cold_at_s.or(b.cold_at_s).or(last.map(|(_, end, _)| end - 2.0 * a.step_s)).unwrap_or(a.start_s);
     ((when - a.start_s) / a.step_s).max(0.0) as usize

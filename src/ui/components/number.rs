@@ -5,7 +5,7 @@
 
 use crate::core::case::Provenance;
 use crate::core::units::{Quantity, Unit, UnitSystem};
-use crate::job::answers::{Refusal, parse_number};
+use crate::job::answers::{Answer, Refusal, parse_number};
 use crate::job::questions::{Id, Kind, Question, Value};
 use crate::ui::state::{Draft, Page, page};
 use leptos::prelude::*;
@@ -92,6 +92,10 @@ impl Field {
         self.page.job.with(|j| j.drafts.get(&self.id()).and_then(|d| d.refusal.clone()))
     }
 
+    fn draft(self) -> Option<Draft> {
+        self.page.job.with_untracked(|j| j.drafts.get(&self.id()).cloned())
+    }
+
     fn set_draft(self, draft: Option<Draft>) {
         self.page.job.update(|j| match draft {
             Some(draft) => drop(j.drafts.insert(self.id(), draft)),
@@ -99,36 +103,49 @@ impl Field {
         });
     }
 
-    fn accept(self, value: Value) -> Result<(), Refusal> {
-        let id = self.id();
-        let from = self.page.answers.with_untracked(|a| a.get(id).map_or(Provenance::Answered, |a| a.from));
-        self.page.answer(id, value, from)
+    fn answer(self) -> Option<Answer> {
+        self.page.answers.with_untracked(|a| a.get(self.id()).cloned())
     }
 
-    fn try_text(self, text: &str) -> Result<(), Refusal> {
+    fn accept(self, value: Value) -> Result<(), Refusal> {
+        let from = self.answer().map_or(Provenance::Answered, |a| a.from);
+        self.page.answer(self.id(), value, from)
+    }
+
+    /// Takes the text as the answer, or puts the answer back that was there before the typing: "9" on
+    /// the way to a refused "99" must not stay.
+    fn try_text(self, text: &str, before: Option<&Answer>) -> Option<Refusal> {
         let unit = untrack(|| self.unit());
-        self.accept(parse_number(self.id(), text, unit)?)
+        let refusal = parse_number(self.id(), text, unit).and_then(|value| self.accept(value)).err()?;
+        if self.answer().as_ref() != before {
+            let (id, before) = (self.id(), before.cloned());
+            self.page.change(|answers| match before {
+                // It was in force, so it is within its range.
+                Some(Answer { value, from }) => drop(answers.set(id, value, from)),
+                None => answers.clear(id),
+            });
+        }
+        Some(refusal)
     }
 
     /// While typing: a good number counts at once; a bad one waits, unless it was refused before.
     fn typing(self, text: String) {
-        let was_refused = untrack(|| self.refusal()).is_some();
-        let refusal = self.try_text(&text).err().filter(|_| was_refused);
-        self.set_draft(Some(Draft { text, refusal }));
+        let draft = self.draft();
+        let was_refused = draft.as_ref().is_some_and(|d| d.refusal.is_some());
+        let before = draft.map_or_else(|| self.answer(), |d| d.before);
+        let refusal = self.try_text(&text, before.as_ref()).filter(|_| was_refused);
+        self.set_draft(Some(Draft { text, refusal, before }));
     }
 
     /// Leaving the field: an empty one means "I don't know", a bad number is refused and stays.
     fn left(self) {
-        let Some(Draft { text, .. }) = self.page.job.with_untracked(|j| j.drafts.get(&self.id()).cloned())
-        else {
-            return;
-        };
+        let Some(Draft { text, before, .. }) = self.draft() else { return };
         if text.trim().is_empty() {
             self.page.forget(self.id());
             return;
         }
-        let refusal = self.try_text(&text).err();
-        self.set_draft(refusal.map(|refusal| Draft { text, refusal: Some(refusal) }));
+        let refusal = self.try_text(&text, before.as_ref());
+        self.set_draft(refusal.map(|refusal| Draft { text, refusal: Some(refusal), before }));
     }
 
     fn step(self, up: bool) {

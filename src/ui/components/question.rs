@@ -7,7 +7,8 @@ use super::place::PlaceField;
 use super::provenance::ProvenanceMark;
 use crate::core::case::Provenance;
 use crate::core::message::Message;
-use crate::job::questions::{Id, Kind, Question, Value};
+use crate::core::units::Dimension;
+use crate::job::questions::{Id, Kind, Question, Value, Who};
 use crate::ui::state::{Page, page};
 use leptos::prelude::*;
 
@@ -38,22 +39,23 @@ pub fn QuestionField(question: &'static Question) -> impl IntoView {
         Kind::Place => view! { <PlaceField id/> }.into_any(),
     };
     view! {
-        <section class="question" data-test=format!("q-{code}") aria-labelledby=format!("{code}-name")>
+        <div class="question" role="group" data-test=format!("q-{code}") aria-labelledby=format!("{code}-name")>
             <div class="question-head">
                 <h2 id=format!("{code}-name")>{page.key(&id.key())}</h2>
                 <ProvenanceMark from/>
             </div>
             {field}
-            <Standing id from/>
+            <Standing question from/>
             <HowToFind question/>
-        </section>
+        </div>
     }
 }
 
 /// What the value rests on: the default and how it was derived, or whether it was measured.
 #[component]
-fn Standing(id: Id, from: Memo<Provenance>) -> impl IntoView {
+fn Standing(question: &'static Question, from: Memo<Provenance>) -> impl IntoView {
     let page = page();
+    let id = question.id;
     let assumed = move || {
         let value = page.resolved.with(|r| r.get(id).map(|k| k.value.clone()));
         let value = value.map(|v| value_words(page, id, &v)).unwrap_or_default();
@@ -74,7 +76,7 @@ fn Standing(id: Id, from: Memo<Provenance>) -> impl IntoView {
             </p>
         }
         .into_any(),
-        from => view! {
+        from if measurable(question) => view! {
             <label class="measured">
                 <input
                     type="checkbox"
@@ -86,5 +88,20 @@ fn Standing(id: Id, from: Memo<Provenance>) -> impl IntoView {
             </label>
         }
         .into_any(),
+        _ => ().into_any(),
     }
+}
+
+/// Whether a tape, a thermometer or a nameplate can tell; counts of people and prices are just known.
+fn measurable(question: &Question) -> bool {
+    let Kind::Number { us, .. } = question.kind else { return question.who == Who::OnSite };
+    let known = matches!(
+        us.dimension(),
+        Dimension::Number
+            | Dimension::Money
+            | Dimension::EnergyPrice
+            | Dimension::FuelPrice
+            | Dimension::Years
+    );
+    !known || question.who == Who::OnSite
 }

@@ -24,7 +24,12 @@ pub fn Tiles(outcome: Arc<Outcome>) -> impl IntoView {
     Some(view! {
         <dl class="tiles" data-test="tiles">
             {saved.map(|saved| view! {
-                <Tile label=page.key("page-tile-saves") id figure=reading::SAVED value=dollars(saved)/>
+                <Tile
+                    label=page.key(if saved < 0.0 { "page-tile-costs-more" } else { "page-tile-saves" })
+                    id
+                    figure=reading::SAVED
+                    value=dollars(saved.abs())
+                />
             })}
             <Tile label=page.key("page-tile-running") id figure=reading::RUNNING value=dollars(runs)/>
             <Tile label=page.key("page-tile-upfront") id figure=reading::UPFRONT value=dollars(best.cost.upfront)/>

@@ -18,6 +18,10 @@ pub fn Way() -> impl IntoView {
         open.set(false);
     });
     let step = move || page.route.get().step();
+    let done = move || match page.route.get() {
+        Route::Result => Section::ALL.len(),
+        other => other.step().map_or(0, |i| i + 1),
+    };
     let where_now = move || match step() {
         Some(i) => page
             .say(&Message::new("page-step").with("step", i as i64 + 1).with("of", Section::ALL.len() as i64)),
@@ -35,7 +39,7 @@ pub fn Way() -> impl IntoView {
             >
                 {where_now}
             </button>
-            <progress aria-hidden="true" max=Section::ALL.len() value=move || step().map_or(0, |i| i + 1)></progress>
+            <progress aria-hidden="true" max=Section::ALL.len() value=done></progress>
             <ol id="sections">
                 {Section::ALL.map(|section| view! { <Step section/> }).collect_view()}
                 <li aria-current=move || (page.route.get() == Route::Result).then_some("page")>
