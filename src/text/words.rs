@@ -180,12 +180,37 @@ impl Shared {
         for fault in faults.iter_mut().skip(before) {
             *fault = format!("{key}: {fault}");
         }
-        said
+        said.map(hold_units)
     }
 }
 
 fn bundle(language: Language) -> Bundle {
     Bundle::new(language.files().iter().map(|(_, text)| *text), language.plural())
+}
+
+/// Signs that belong to the number before them.
+const SIGNS: [&str; 16] =
+    ["°F", "°C", "V", "A", "W", "kW", "kWh", "gal", "L", "ft", "ft³", "m³", "in", "cm", "m", "Btu"];
+
+/// Numbers in sentences ("240 V") hold on to their units: the gap between them never breaks.
+fn hold_units(text: String) -> String {
+    let mut out = String::new();
+    let mut done = 0;
+    for (at, _) in text.match_indices(' ') {
+        let (before, after) = (text.get(..at).unwrap_or(""), text.get(at + 1..).unwrap_or(""));
+        let end = after.find(|c: char| !(c.is_alphanumeric() || c == '°')).unwrap_or(after.len());
+        let sign = after.get(..end).unwrap_or("");
+        if before.ends_with(|c: char| c.is_ascii_digit()) && SIGNS.contains(&sign) {
+            out.push_str(text.get(done..at).unwrap_or(""));
+            out.push('\u{a0}');
+            done = at + 1;
+        }
+    }
+    if done == 0 {
+        return text;
+    }
+    out.push_str(text.get(done..).unwrap_or(""));
+    out
 }
 
 /// The key of a unit: its code with signs spelt out (`$/kWh` is `unit-dollar-per-kWh`).
@@ -249,6 +274,18 @@ mod tests {
         assert_eq!(us().attr("no-such-key", "find"), None);
         // Words that ask for figures and get none are seen too.
         assert!(!us().faults(&Message::new("refusal-out-of-range")).is_empty());
+    }
+
+    #[test]
+    fn numbers_hold_on_to_their_units() {
+        for (text, want) in [
+            ("at 120 °F (49 °C), 240 V.", "at 120\u{a0}°F (49\u{a0}°C), 240\u{a0}V."),
+            ("4 rooms, 10 CFR 430", "4 rooms, 10 CFR 430"),
+            ("ends with 5 ", "ends with 5 "),
+            ("", ""),
+        ] {
+            assert_eq!(hold_units(text.to_owned()), want);
+        }
     }
 
     #[test]

@@ -1,7 +1,11 @@
 //! The edges of what may be answered: computed, not judged; finite everywhere.
 
 use super::{case, run};
-use serde_json::{Value as Json, json};
+use proptest::prelude::*;
+use proptest::strategy::ValueTree;
+use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
+use serde_json::{Map, Value as Json, json};
+use tankful::job::questions::{self, Kind, Question};
 
 /// Every figure of a report is finite (a null would be one that is not) and no words are missing.
 fn sound(record: &Json, what: &Json) {
@@ -76,5 +80,46 @@ fn beyond_the_edges_is_refused_at_the_field() {
         let ran = run(&["advise", "-"], case(&answers).as_bytes());
         let record = &ran.json()[0];
         assert_eq!((ran.code, record["error"][0]["field"].as_str()), (Some(1), Some(field)), "{record}");
+    }
+}
+
+/// Any value a question takes, the limits often among them.
+fn any_value(question: &'static Question) -> BoxedStrategy<Json> {
+    match question.kind {
+        Kind::Number { low, high, .. } => prop_oneof![Just(0.0), Just(1.0), 0.0..=1.0f64]
+            .prop_map(move |share| {
+                let value = low.value + share * (high.value - low.value);
+                json!({ "value": value, "unit": low.unit.code() })
+            })
+            .boxed(),
+        Kind::Choice(options) => proptest::sample::select(options).prop_map(|code| json!(code)).boxed(),
+        Kind::Place => {
+            let ids: Vec<&str> = tankful::core::climate::places::all().map(|p| p.id).collect();
+            proptest::sample::select(ids).prop_map(|id| json!(id)).boxed()
+        }
+    }
+}
+
+/// Answers drawn at random from all that may be answered, the same ones every time.
+#[test]
+fn whatever_is_answered_is_computed() {
+    let mut runner =
+        TestRunner::new_with_rng(Config::default(), TestRng::deterministic_rng(RngAlgorithm::ChaCha));
+    let mut draw = || {
+        let answers: Map<String, Json> = questions::all()
+            .filter_map(|q| {
+                let one =
+                    proptest::option::of(any_value(q)).new_tree(&mut runner).expect("a value").current();
+                one.map(|value| (q.id.code().to_owned(), value))
+            })
+            .collect();
+        Json::Object(answers)
+    };
+    let drawn: Vec<Json> = (0..16).map(|_| draw()).collect();
+    let input: String = drawn.iter().map(case).collect();
+    let ran = run(&["advise", "-"], input.as_bytes());
+    assert_eq!(ran.code, Some(0), "{}", ran.err);
+    for (record, answers) in ran.json().iter().zip(&drawn) {
+        sound(record, answers);
     }
 }

@@ -2,10 +2,10 @@
 # `$heater` is a heater's name.
 
 verdict-keep = Keep the heater you have for now. At its age it may last about { $years } more.
-verdict-heat-pump = { $heater } is the best choice. Over { $years } it costs about { $saves } less than to keep the heater you have.
-verdict-heat-pump-dearer = { $heater } is the best that will do the job. Over { $years } it costs about { $saves } more than to keep the heater you have.
-verdict-same = { $heater } is the best choice. Over { $years } it costs about { $saves } less than to keep the heater you have.
-verdict-same-dearer = { $heater } is the best that will do the job. Over { $years } it costs about { $saves } more than to keep the heater you have.
+verdict-heat-pump = Best choice: { $heater }. Over { $years } it costs about { $saves } less than to keep the heater you have.
+verdict-heat-pump-dearer = The best that will do the job: { $heater }. Over { $years } it costs about { $saves } more than to keep the heater you have.
+verdict-same = Best choice: { $heater }. Over { $years } it costs about { $saves } less than to keep the heater you have.
+verdict-same-dearer = The best that will do the job: { $heater }. Over { $years } it costs about { $saves } more than to keep the heater you have.
 verdict-nothing-fits = Nothing on the list fits as things stand. See below what each heater would need.
 
 reason-money-keep = It costs about { $cost } a year to run. No other choice is clearly cheaper over the years counted.
