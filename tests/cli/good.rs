@@ -53,7 +53,7 @@ fn text_is_for_people_in_their_units() {
     assert_eq!(summer(&us.out).as_deref(), Some("°F"));
     assert_eq!(summer(&si.out).as_deref(), Some("°C"));
     for said in [&us.out, &si.out] {
-        assert!(said.contains("Heat pump tank, 50 gal") && said.contains("$"), "{said}");
+        assert!(said.contains("Heat pump tank, 50\u{a0}gal") && said.contains("$"), "{said}");
         assert!(!said.contains('\u{27e8}') && !said.contains("{$"), "{said}");
     }
 }
