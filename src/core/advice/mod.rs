@@ -15,6 +15,10 @@ use super::outcome::{Advice, CandidateOutcome, Fit, RunnerUp};
 /// An alternative must be cheaper than keeping by this much over the horizon, dollars, and by this share.
 const CLEARLY_CHEAPER: (f64, f64) = (150.0, 0.02);
 
+/// A morning is like the present heater's up to this share of its shortfall and this share of the water
+/// asked for.
+const LIKE_THE_PRESENT: (f64, f64) = (1.1, 0.02);
+
 /// The advice on simulated, checked and priced candidates; the first is the present heater.
 pub fn of(case: &Case, candidates: &[CandidateOutcome]) -> Advice {
     let mut order: Vec<&CandidateOutcome> = candidates.iter().collect();
@@ -57,17 +61,16 @@ fn rank(case: &Case, all: &[CandidateOutcome], c: &CandidateOutcome) -> u8 {
     }
 }
 
-/// Whether a candidate gives the busiest morning what it needs: all of it, or where nobody runs out now,
-/// at least what the present heater gives.
+/// Whether a candidate gives the busiest morning what it needs: all of it, or where nobody says that they
+/// run out now, about what the present heater gives (the model's morning is a hard one, and a household
+/// that is content with its tank is no worse off with a like one).
 fn carries(case: &Case, all: &[CandidateOutcome], c: &CandidateOutcome) -> bool {
-    if c.morning.carries() {
-        return true;
-    }
+    let (share, slack) = LIKE_THE_PRESENT;
     let content = matches!(case.household.runs_out_now.value, YesNo::No);
-    let measured = case.household.runs_out_now.from != super::case::Provenance::Assumed;
-    content
-        && measured
-        && all.first().is_some_and(|keep| c.morning.shortfall <= 1.02 * keep.morning.shortfall)
+    let like_the_present = |keep: &CandidateOutcome| {
+        c.morning.shortfall <= share * keep.morning.shortfall + slack * c.morning.asked
+    };
+    c.morning.carries() || (content && all.first().is_some_and(like_the_present))
 }
 
 fn keep_unless_clearly_beaten(case: &Case, all: &[CandidateOutcome], order: &mut Vec<&CandidateOutcome>) {
