@@ -1,6 +1,6 @@
 //! Evaluates Project Fluent messages: the parts of the language that the words use, on the project's own
 //! parser of its syntax. The full library brings every language's plural rules and its own number and
-//! date formats into the page, four times this room's size; here numbers come formatted, and a language
+//! date formats into the page, twice this room's size there; here numbers come formatted, and a language
 //! brings its own plural rule. A test holds the two side by side.
 //!
 //! Known: text, string and number literals, variables, messages and terms put into others (terms with
