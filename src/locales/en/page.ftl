@@ -68,7 +68,7 @@ page-figure-costs-more = Costs { $amount } more a year
 page-figure-runs = Costs { $amount } a year to run
 page-figure-payback = Paid back in { $years } years
 page-figure-payback-at-once = Costs no more from the start
-page-figure-payback-never = Not paid back in the years you look ahead
+page-figure-payback-never = Not paid back in time
 
 # Notices.
 page-notice-dismiss = OK

@@ -12,7 +12,8 @@ pub fn to(id: String) {
             // Elements that cannot take the focus ignore this.
             let _ = html.focus();
         }
-        element.scroll_into_view();
+        // The whole question, with its words above the field.
+        element.closest(".question").ok().flatten().unwrap_or(element).scroll_into_view();
     });
 }
 

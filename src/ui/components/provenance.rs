@@ -20,7 +20,25 @@ pub fn ProvenanceMark(#[prop(into)] from: Signal<Provenance>) -> impl IntoView {
                 <path class="drop" d="M8 1.5C10.5 5 13 7.6 13 10.2a5 5 0 0 1-10 0C3 7.6 5.500 5 8 1.500z"></path>
                 <path class="level" d="M3 10.200a5 5 0 0 0 10 0z"></path>
             </svg>
-            {move || page.key(&format!("from-{}", code()))}
+            <span class="mark-word">{move || page.key(&format!("from-{}", code()))}</span>
         </span>
+    }
+}
+
+/// The three marks and what each means.
+#[component]
+pub fn MarkLegend() -> impl IntoView {
+    let page = page();
+    let one = move |from: Provenance, key: &'static str| {
+        view! {
+            <li><ProvenanceMark from=Signal::stored(from)/> {page.attr(key, "about")}</li>
+        }
+    };
+    view! {
+        <ul class="mark-legend">
+            {one(Provenance::Assumed, "from-assumed")}
+            {one(Provenance::Answered, "from-answered")}
+            {one(Provenance::Measured, "from-measured")}
+        </ul>
     }
 }

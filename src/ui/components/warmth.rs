@@ -3,7 +3,7 @@
 /// Coldest of the scale, °C.
 pub const COLD_C: f64 = 5.0;
 /// Hottest of the scale, °C.
-pub const HOT_C: f64 = 60.0;
+pub const HOT_C: f64 = 55.0;
 
 /// The scale from cold over lukewarm to hot, the same in light and dark: a colour here is a figure.
 const SCALE: [(f64, [f64; 3]); 3] =

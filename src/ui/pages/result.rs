@@ -8,6 +8,7 @@ use crate::ui::components::candidates::CandidatesTable;
 use crate::ui::components::findings::Findings;
 use crate::ui::components::morning::BusiestMorning;
 use crate::ui::components::pair::{Pair, PairPicker};
+use crate::ui::components::provenance::MarkLegend;
 use crate::ui::components::reasons::{Assumed, Cautions, Reasons, SettleFirst};
 use crate::ui::components::tiles::Tiles;
 use crate::ui::components::working::Marks;
@@ -48,7 +49,10 @@ fn Answer(outcome: Arc<Outcome>) -> impl IntoView {
                 <h1 id=HEADING tabindex="-1" data-test="answer-verdict">{move || page.say(&verdict)}</h1>
             </header>
             <Tiles outcome=outcome.clone()/>
-            <p class="quiet">{page.key("page-working-hint")}</p>
+            <div class="quiet">
+                <p>{page.key("page-working-hint")}</p>
+                <MarkLegend/>
+            </div>
             <Reasons outcome=outcome.clone()/>
             <SettleFirst outcome=outcome.clone()/>
             <Compared/>
