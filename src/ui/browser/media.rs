@@ -51,8 +51,8 @@ fn matches(query: &str) -> bool {
     window().match_media(query).ok().flatten().is_some_and(|m| m.matches())
 }
 
-/// A count that goes up whenever colours may have changed: the system's theme or contrast, or the page
-/// going to paper and back. `theme` is the reader's own choice.
+/// A count that goes up whenever what is drawn may look different: the system's theme or contrast, the
+/// screen's density, or the page going to paper and back. `theme` is the reader's own choice.
 pub fn looks(theme: Signal<Theme>) -> RwSignal<u32> {
     let count = RwSignal::new(0);
     let bump = move || count.update(|n| *n += 1);
@@ -68,7 +68,22 @@ pub fn looks(theme: Signal<Theme>) -> RwSignal<u32> {
         bump();
     });
     on_paper(theme, count);
+    on_density(bump);
     count
+}
+
+/// Calls back when the screen's density changes: another zoom, or a window moved to another screen. A
+/// media query holds for one density only, so each change asks for the next.
+fn on_density(changed: impl Fn() + Copy + 'static) {
+    let query = format!("(resolution: {}dppx)", window().device_pixel_ratio());
+    let Ok(Some(list)) = window().match_media(&query) else { return };
+    let at_change = Closure::once_into_js(move || {
+        changed();
+        on_density(changed);
+    });
+    list.set_onchange(Some(at_change.unchecked_ref()));
+    // Lives until its one call.
+    std::mem::forget(list);
 }
 
 /// Paper is light: switches over before printing and back after it.

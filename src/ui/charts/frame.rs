@@ -79,7 +79,7 @@ fn FigureTable(figures: Signal<Figures>, code: &'static str) -> impl IntoView {
     let table = move || {
         let Figures { heads, rows } = figures.get();
         view! {
-            <div class="scroll" tabindex="0" role="region" aria-label=page.key("page-chart-table")>
+            <div class="scroll" tabindex="0" role="group" aria-label=page.key("page-chart-table")>
                 <table>
                     <thead>
                         <tr>{heads.into_iter().map(|h| view! { <th scope="col">{h}</th> }).collect_view()}</tr>

@@ -47,7 +47,7 @@ pub fn CandidatesTable(outcome: Arc<Outcome>) -> impl IntoView {
         <section class="candidates" aria-labelledby="candidates-name">
             <h2 id="candidates-name">{page.key("page-table")}</h2>
             <p class="quiet">{page.key("page-table-about")}</p>
-            <div class="scroll" tabindex="0" role="region" aria-labelledby="candidates-name">
+            <div class="scroll" tabindex="0" role="group" aria-labelledby="candidates-name">
                 <table data-test="candidates">
                     <thead>
                         <tr>

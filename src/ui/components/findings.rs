@@ -20,7 +20,10 @@ pub fn Findings() -> impl IntoView {
     let findings = move || {
         let mut all = pair.with(|c, _| c.findings.clone()).unwrap_or_default();
         all.sort_by_key(|f| std::cmp::Reverse(f.fit));
-        all.into_iter().map(|finding| view! { <OneFinding finding/> }).collect_view()
+        if all.is_empty() {
+            return view! { <li>{page.key("page-findings-none")}</li> }.into_any();
+        }
+        all.into_iter().map(|finding| view! { <OneFinding finding/> }).collect_view().into_any()
     };
     let heading = move || {
         page.say(&Message::new("page-findings").with("heater", crate::ui::reading::name(pair.chosen.get())))

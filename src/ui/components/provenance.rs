@@ -31,7 +31,7 @@ pub fn MarkLegend() -> impl IntoView {
     let page = page();
     let one = move |from: Provenance, key: &'static str| {
         view! {
-            <li><ProvenanceMark from=Signal::stored(from)/> {page.attr(key, "about")}</li>
+            <li><ProvenanceMark from=Signal::stored(from)/> " " {page.attr(key, "about")}</li>
         }
     };
     view! {

@@ -33,7 +33,9 @@ pub fn Tiles(outcome: Arc<Outcome>) -> impl IntoView {
             })}
             <Tile label=page.key("page-tile-running") id figure=reading::RUNNING value=dollars(runs)/>
             <Tile label=page.key("page-tile-upfront") id figure=reading::UPFRONT value=dollars(best.cost.upfront)/>
-            <Tile label=page.key("page-tile-payback") id figure=reading::PAYBACK value=Signal::derive(move || page.say(&payback))/>
+            {(id != CandidateId::Keep).then(|| view! {
+                <Tile label=page.key("page-tile-payback") id figure=reading::PAYBACK value=Signal::derive(move || page.say(&payback))/>
+            })}
             <Tile label=page.words_now().say(&total) id figure=reading::NET_PRESENT_COST value=dollars(best.cost.net_present_cost)/>
         </dl>
     })
