@@ -65,13 +65,12 @@ pub fn BusiestMorning() -> impl IntoView {
     }
 }
 
-/// The moment shown before anybody plays: when the water first turns cold, or near the end of the last
-/// use, where the two differ most.
+/// The moment shown before anybody plays: when the water first turns cold, or the end of the last
+/// shower, where the two differ most.
 fn opening(a: &Morning, b: &Morning) -> usize {
-    let last = a.uses.last();
-    let when =
-        a.cold_at_s.or(b.cold_at_s).or(last.map(|(_, end, _)| end - 2.0 * a.step_s)).unwrap_or(a.start_s);
-    ((when - a.start_s) / a.step_s).max(0.0) as usize
+    let at = |when: f64| ((when - a.start_s) / a.step_s).max(0.0) as usize;
+    let drawing = |m: &Morning| m.tap_c.iter().rposition(|&celsius| celsius > 0.0);
+    a.cold_at_s.or(b.cold_at_s).map(at).or(drawing(a)).or(drawing(b)).unwrap_or(0)
 }
 
 #[derive(Clone, Copy)]
