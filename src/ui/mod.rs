@@ -6,7 +6,8 @@
 //!
 //! | here | what it is for |
 //! | --- | --- |
-//! | [`state`] | everything the page knows, in one signal, and the operations on it |
+//! | [`model`] | what the page knows, as plain data |
+//! | [`state`] | that data in signals, and the operations on it |
 //! | [`route`] | which page is shown, and its address |
 //! | [`reading`] | figures drawn from an outcome: savings, differences, one-sentence readings |
 //! | [`browser`] | one file a browser capability: storage, worker, history, media, download |
@@ -18,6 +19,7 @@ mod app;
 mod browser;
 mod charts;
 mod components;
+mod model;
 mod pages;
 mod reading;
 mod route;

@@ -6,7 +6,8 @@
 
 use crate::core::message::Message;
 use crate::job::answers::Answers;
-use crate::ui::state::{Computed, Notice, Page};
+use crate::ui::model::{Computed, Notice};
+use crate::ui::state::Page;
 use crate::worker::advisor::Advisor;
 use crate::worker::messages::{Ask, Reply};
 use crate::worker::{Link, Service};

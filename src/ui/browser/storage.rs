@@ -7,7 +7,7 @@
 use crate::core::message::Message;
 use crate::job::answers::Answers;
 use crate::job::record::{Reading, Record};
-use crate::ui::state::{Notice, Remedy, Settings};
+use crate::ui::model::{Notice, Remedy, Settings};
 use gloo_storage::{LocalStorage, Storage as _};
 use leptos::ev;
 use leptos::prelude::*;

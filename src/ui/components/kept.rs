@@ -3,7 +3,8 @@
 use crate::core::message::{Arg, Message};
 use crate::job::file::{CaseFile, parse_case, to_json};
 use crate::ui::browser::download;
-use crate::ui::state::{Notice, Page, Remedy, page};
+use crate::ui::model::{Notice, Remedy};
+use crate::ui::state::{Page, page};
 use leptos::html;
 use leptos::prelude::*;
 use leptos::task::spawn_local;

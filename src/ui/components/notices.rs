@@ -1,7 +1,8 @@
 //! Notices: what the reader must know beside the page, each with what can be done about it.
 
 use crate::ui::browser::download;
-use crate::ui::state::{Notice, Remedy, page};
+use crate::ui::model::{Notice, Remedy};
+use crate::ui::state::page;
 use leptos::prelude::*;
 
 /// All notices, announced as they come.

@@ -7,7 +7,8 @@ use crate::core::case::Provenance;
 use crate::core::units::{Quantity, Unit, UnitSystem};
 use crate::job::answers::{Answer, Refusal, parse_number};
 use crate::job::questions::{Id, Kind, Question, Value};
-use crate::ui::state::{Draft, Page, page};
+use crate::ui::model::Draft;
+use crate::ui::state::{Page, page};
 use leptos::prelude::*;
 
 /// The unit a question is asked in.
