@@ -1,7 +1,7 @@
 //! Findings and figures to advice: which heater, why, what first. Ranking is here; the words' identities
 //! and figures in [`reasons`].
 //!
-//! Drop what does not fit; of the rest take those that carry the busiest morning (or do no worse than the
+//! Drop what does not fit; of the rest take those that give enough hot water (or do no worse than the
 //! present heater, where nobody runs out now); rank by net present cost. Keeping the present heater wins
 //! when the best alternative is not clearly cheaper: doing nothing disrupts nobody.
 
@@ -11,6 +11,7 @@ mod settle;
 use super::candidates::CandidateId;
 use super::case::{Case, YesNo};
 use super::outcome::{Advice, CandidateOutcome, Fit, RunnerUp};
+use uom::si::f64::Volume;
 
 /// An alternative must be cheaper than keeping by this much over the horizon, dollars, and by this share.
 const CLEARLY_CHEAPER: (f64, f64) = (150.0, 0.02);
@@ -18,6 +19,10 @@ const CLEARLY_CHEAPER: (f64, f64) = (150.0, 0.02);
 /// A morning is like the present heater's up to this share of its shortfall and this share of the water
 /// asked for.
 const LIKE_THE_PRESENT: (f64, f64) = (1.1, 0.02);
+
+/// A year in which more of the water at taps and showers than this is cool is not enough hot water: about
+/// one shower in thirty.
+const COOL_SHARE_OF_A_YEAR: f64 = 0.03;
 
 /// The advice on simulated, checked and priced candidates; the first is the present heater.
 pub fn of(case: &Case, candidates: &[CandidateOutcome]) -> Advice {
@@ -42,7 +47,7 @@ pub fn of(case: &Case, candidates: &[CandidateOutcome]) -> Advice {
             .map(|c| RunnerUp {
                 id: c.candidate.id,
                 extra_cost: best.map_or(0.0, |b| c.cost.net_present_cost - b.cost.net_present_cost),
-                needs: reasons::needs(c, best),
+                needs: reasons::needs(c, best, carries(case, candidates, c)),
             })
             .collect(),
         settle_first: settle::first(case, best),
@@ -61,16 +66,21 @@ fn rank(case: &Case, all: &[CandidateOutcome], c: &CandidateOutcome) -> u8 {
     }
 }
 
-/// Whether a candidate gives the busiest morning what it needs: all of it, or where nobody says that they
-/// run out now, about what the present heater gives (the model's morning is a hard one, and a household
-/// that is content with its tank is no worse off with a like one).
+/// Whether a candidate gives the household the hot water it needs: on the busiest morning and over the
+/// year. Where nobody says that they run out now, about what the present heater gives will do (the model's
+/// morning is a hard one, and a household that is content with its tank is no worse off with a like one).
 fn carries(case: &Case, all: &[CandidateOutcome], c: &CandidateOutcome) -> bool {
-    let (share, slack) = LIKE_THE_PRESENT;
     let content = matches!(case.household.runs_out_now.value, YesNo::No);
-    let like_the_present = |keep: &CandidateOutcome| {
-        c.morning.shortfall <= share * keep.morning.shortfall + slack * c.morning.asked
+    let keep = all.first().filter(|_| content);
+    let (share, slack) = LIKE_THE_PRESENT;
+    let like = |short: Volume, present: Option<Volume>, asked: Volume| {
+        present.is_some_and(|present| short <= share * present + slack * asked)
     };
-    c.morning.carries() || (content && all.first().is_some_and(like_the_present))
+    let morning =
+        c.morning.carries() || like(c.morning.shortfall, keep.map(|k| k.morning.shortfall), c.morning.asked);
+    let year = c.year.shortfall <= COOL_SHARE_OF_A_YEAR * c.year.asked
+        || like(c.year.shortfall, keep.map(|k| k.year.shortfall), c.year.asked);
+    morning && year
 }
 
 fn keep_unless_clearly_beaten(case: &Case, all: &[CandidateOutcome], order: &mut Vec<&CandidateOutcome>) {

@@ -6,6 +6,7 @@ use crate::core::message::Message;
 use crate::core::money::life;
 use crate::core::outcome::{CandidateOutcome, Fit};
 use crate::core::units::{Quantity, Unit};
+use uom::si::time::minute;
 use uom::si::volume::cubic_meter;
 
 fn name(c: &CandidateOutcome) -> Message {
@@ -55,6 +56,16 @@ pub(super) fn three(
     keep: Option<&CandidateOutcome>,
 ) -> Vec<Message> {
     let (Some(best), Some(keep)) = (best, keep) else { return Vec::new() };
+    if best.fit() == Fit::DoesNotFit {
+        // What stops the likeliest one, as the checks say it.
+        return best
+            .findings
+            .iter()
+            .filter(|f| f.fit == Fit::DoesNotFit)
+            .map(|f| f.says.clone())
+            .take(3)
+            .collect();
+    }
     vec![money(case, best, keep), water(best, keep), third(case, best)]
 }
 
@@ -119,7 +130,7 @@ fn third(case: &Case, best: &CandidateOutcome) -> Message {
 }
 
 /// Why a candidate is not first, and what it would need.
-pub(super) fn needs(c: &CandidateOutcome, best: Option<&CandidateOutcome>) -> Vec<Message> {
+pub(super) fn needs(c: &CandidateOutcome, best: Option<&CandidateOutcome>, carries: bool) -> Vec<Message> {
     let mut needs: Vec<Message> = c
         .findings
         .iter()
@@ -127,14 +138,11 @@ pub(super) fn needs(c: &CandidateOutcome, best: Option<&CandidateOutcome>) -> Ve
         .map(|f| f.work.clone().unwrap_or_else(|| f.says.clone()))
         .collect();
     if !c.morning.carries() {
-        needs.insert(
-            0,
-            Message::new("need-hot-water").quantity(
-                "short",
-                c.morning.shortfall.get::<cubic_meter>() * 1e3,
-                Unit::Litre,
-            ),
-        );
+        let short = c.morning.shortfall.get::<cubic_meter>() * 1e3;
+        needs.insert(0, Message::new("need-hot-water").quantity("short", short, Unit::Litre));
+    } else if !carries {
+        let minutes = c.year.shortfall_time.get::<minute>() / 365.0;
+        needs.insert(0, Message::new("need-hot-water-year").quantity("minutes", minutes, Unit::Minute));
     }
     if let Some(best) = best {
         let extra = c.cost.net_present_cost - best.cost.net_present_cost;

@@ -2,7 +2,7 @@
 //! maker's, from memory, marked so on screen. An installer's offer by label figures takes their place.
 
 use super::{Body, Candidate, CandidateId, Label};
-use crate::core::case::{Case, HeaterKind};
+use crate::core::case::{Case, HeaterKind, YesNo};
 use crate::core::label::present;
 use crate::core::units::{GALLON_M3, cubic_metres, gallons, inches, watts};
 use uom::si::f64::Mass;
@@ -30,7 +30,7 @@ const HEAT_PUMPS: [HeatPumpClass; 5] = [
         id: CandidateId::HeatPump40,
         nominal_gal: 40.0,
         factor: 3.35,
-        first_hour_gal: 58.0,
+        first_hour_gal: 55.0,
         element_w: 4_500.0,
         output_w: 1_600.0,
         height_in: 61.0,
@@ -58,7 +58,7 @@ const HEAT_PUMPS: [HeatPumpClass; 5] = [
         id: CandidateId::HeatPump65,
         nominal_gal: 65.0,
         factor: 3.55,
-        first_hour_gal: 76.0,
+        first_hour_gal: 72.0,
         element_w: 4_500.0,
         output_w: 1_800.0,
         height_in: 64.0,
@@ -86,7 +86,7 @@ const HEAT_PUMPS: [HeatPumpClass; 5] = [
         id: CandidateId::PlugIn50,
         nominal_gal: 50.0,
         factor: 2.95,
-        first_hour_gal: 44.0,
+        first_hour_gal: 43.0,
         element_w: 0.0,
         output_w: 1_600.0,
         height_in: 63.0,
@@ -169,10 +169,21 @@ fn present_heater(case: &Case) -> Candidate {
     }
 }
 
-/// A new tank of a plain kind, of the present one's nominal volume where that is a size on sale.
+/// Nominal volumes on sale, US gallons; common practice, no source. Above 55 gal federal rules ask electric
+/// tanks for a heat pump.
+const ELECTRIC_GAL: [f64; 4] = [30.0, 40.0, 50.0, 55.0];
+const FUEL_GAL: [f64; 5] = [30.0, 40.0, 50.0, 65.0, 75.0];
+
+/// A new tank of a plain kind: the size on sale nearest the present one's, or one size up where the household
+/// runs out of hot water now.
 fn tank(id: CandidateId, kind: HeaterKind, case: &Case) -> Candidate {
     let present_gal = case.heater.nominal_volume.value.get::<cubic_meter>() / GALLON_M3;
-    let gal = present_gal.clamp(30.0, if matches!(kind, HeaterKind::Electric) { 55.0 } else { 75.0 });
+    let sizes: &[f64] = if matches!(kind, HeaterKind::Electric) { &ELECTRIC_GAL } else { &FUEL_GAL };
+    let nearest = (0..sizes.len())
+        .min_by(|a, b| (sizes[*a] - present_gal).abs().total_cmp(&(sizes[*b] - present_gal).abs()))
+        .unwrap_or(0);
+    let up = usize::from(matches!(case.household.runs_out_now.value, YesNo::Yes));
+    let gal = sizes[(nearest + up).min(sizes.len() - 1)];
     Candidate {
         id,
         label: Label {

@@ -35,6 +35,9 @@ pub const RATED_CONDENSING_C: f64 = 50.0;
 const OUTPUT_PER_EVAPORATING_K: f64 = 0.030;
 /// Output lost per kelvin of condensing temperature; volumetric efficiency and enthalpy difference.
 const OUTPUT_PER_CONDENSING_K: f64 = 0.005;
+/// Newton's method ends after a step shorter than this, K: it converges quadratically, so what is left after
+/// such a step is far below a hundredth of it.
+const CLOSE_ENOUGH_K: f64 = 0.02;
 /// Share of the output lost to defrosting when the coil is this far below freezing, and beyond.
 const DEFROST_SHARE: f64 = 0.15;
 const DEFROST_FULL_BELOW_K: f64 = 8.0;
@@ -145,7 +148,9 @@ impl HeatPump {
                 return (highest, by_lift < by_air);
             }
             let next = if evaporating_c > dew_c && next < dew_c {
-                dew_c
+                // On to the wet side, however short the step there was.
+                evaporating_c = dew_c;
+                continue;
             } else if next > highest {
                 highest
             } else if next < -60.0 {
@@ -155,7 +160,7 @@ impl HeatPump {
             };
             let moved = next - evaporating_c;
             evaporating_c = next;
-            if moved < 0.002 && moved > -0.002 {
+            if moved < CLOSE_ENOUGH_K && moved > -CLOSE_ENOUGH_K {
                 break;
             }
         }

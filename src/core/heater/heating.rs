@@ -1,10 +1,10 @@
 //! Heating steps: elements and burners in closed form, the heat pump by the heat of the step's middle.
 
+use super::control::Place;
 use super::model::{Elements, Source};
 use super::sim::{CUT_OUT_SLACK_K, On, Sim, decay_factor};
 use super::surroundings::Surroundings;
 use crate::core::heat_pump::coil::Coil;
-use crate::core::heat_pump::machine::HeatPump;
 use crate::core::tank::Layers;
 use crate::core::water::MEAN_VOLUMETRIC_HEAT_J_PER_M3_K as RHO_C;
 
@@ -18,8 +18,7 @@ struct Direct {
     heat_w: f64,
     electricity_w: f64,
     fuel_w: f64,
-    height: f64,
-    sensor: f64,
+    place: Place,
 }
 
 impl Sim<'_> {
@@ -30,8 +29,7 @@ impl Sim<'_> {
                 heat_w: e.power_w,
                 electricity_w: e.power_w,
                 fuel_w: 0.0,
-                height: e.height,
-                sensor: e.sensor,
+                place: if upper { self.places.upper } else { self.places.lower },
             }
         };
         match (&self.model.source, self.on) {
@@ -45,8 +43,7 @@ impl Sim<'_> {
                 heat_w: b.input_w * b.recovery,
                 electricity_w: b.auxiliary_w,
                 fuel_w: b.input_w,
-                height: 0.0,
-                sensor: b.sensor,
+                place: self.places.own,
             }),
             _ => None,
         }
@@ -56,8 +53,7 @@ impl Sim<'_> {
     /// the time is up. Returns the time taken, s.
     pub(super) fn direct_step(&mut self, left_s: f64, around: &mut impl Surroundings) -> f64 {
         let Some(d) = self.direct() else { return left_s };
-        let from = self.layers.heated_from(d.height);
-        let pool = self.layers.pool(from);
+        let pool = self.layers.pool(d.place.from);
         let seconds_per_k = Layers::capacity_j_per_k(pool.m3) / d.heat_w;
         let mut step = if left_s < DIRECT_STEP_S { left_s } else { DIRECT_STEP_S };
         if let Some(next_c) = pool.next_c {
@@ -66,7 +62,7 @@ impl Sim<'_> {
                 step = joins;
             }
         }
-        if self.sensor_layer(d.sensor, d.height) <= pool.top {
+        if d.place.sensor <= pool.top {
             let cuts_out = (self.model.setpoint_c - pool.t_c) * seconds_per_k;
             if cuts_out < step {
                 step = cuts_out;
@@ -98,26 +94,23 @@ impl Sim<'_> {
     /// reaches rises in a straight line and their differences decay exponentially, both in closed
     /// form. The heat is that of the step's middle (second order).
     pub(super) fn pump_step(&mut self, left_s: f64, around: &mut impl Surroundings) -> f64 {
-        let Source::HeatPump { pump, sensor, .. } = &self.model.source else { return left_s };
+        let Source::HeatPump { pump, .. } = &self.model.source else { return left_s };
         let inlet = *around.inlet();
         let Ok(coil) = Coil::new(inlet.dry_air_kg_per_s(pump.air_m3_per_s), pump.bypass_factor) else {
             return left_s;
         };
-        let sensor_layer = self.sensor_layer(*sensor, 0.0);
+        let sensor_layer = self.places.own.sensor;
         let step = self.pump_step_length(left_s, sensor_layer);
 
-        let zone = self.zone(pump);
         let per_m3 = pump.condenser_w_per_k / (pump.condenser_top * self.model.volume_m3);
-        let start = self.reach(zone, self.running.heat_w / per_m3);
+        let start = self.layers.reach(self.places.zone, self.running.heat_w / per_m3);
         let rise = self.running.heat_w * 0.5 * step / (RHO_C * start.m3);
         let run = pump.run(&inlet, &coil, start.condensing_c + rise, self.running.evaporating_c);
 
-        let reach = self.reach(zone, run.heat_w / per_m3);
-        let mean = reach.mean_c;
-        let warmer = mean + run.heat_w * step / (RHO_C * reach.m3);
+        let warmer = start.mean_c + run.heat_w * step / (RHO_C * start.m3);
         let closer = decay_factor(per_m3 / RHO_C * step);
         let before = self.layers.temperature_c(sensor_layer);
-        self.layers.relax(reach.below, mean, warmer, closer);
+        self.layers.relax(start.below, start.mean_c, warmer, closer);
         self.layers.settle();
         self.sensor_rate = (self.layers.temperature_c(sensor_layer) - before) / step;
 
@@ -130,7 +123,7 @@ impl Sim<'_> {
         self.totals.pump_s += step;
         self.running = run;
         // The fan's work warms the air that it moves.
-        self.lose(step, pump.fan_w - run.sensible_w, run.condensate_kg_per_s, around);
+        self.lose(step, (pump.fan_w - run.sensible_w) * step, run.condensate_kg_per_s * step, around);
         step
     }
 
@@ -146,42 +139,4 @@ impl Sim<'_> {
         }
         if step < SHORTEST_S && left_s > SHORTEST_S { SHORTEST_S } else { step }
     }
-
-    /// First layer above the condenser.
-    fn zone(&self, pump: &HeatPump) -> usize {
-        let top = self.layers.heated_from(pump.condenser_top);
-        if top < 1 { 1 } else { top }
-    }
-
-    /// How far up the condenser's heat reaches. It fills the zone from the coldest layer up like water
-    /// a vessel: `excess` is the heat over the conductance a m³, K·m³, and the layers below the
-    /// condensing temperature share it.
-    fn reach(&self, zone: usize, excess_k_m3: f64) -> Reach {
-        let mut m3 = 0.0;
-        let mut sum = 0.0;
-        let mut below = 0;
-        let mut condensing_c = f64::INFINITY;
-        while below < zone && self.layers.temperature_c(below) < condensing_c {
-            let v = self.layers.layer_m3(below);
-            m3 += v;
-            sum += v * self.layers.temperature_c(below);
-            below += 1;
-            if m3 > 0.0 {
-                condensing_c = (excess_k_m3 + sum) / m3;
-            }
-        }
-        Reach { below, m3, mean_c: sum / m3, condensing_c }
-    }
-}
-
-/// The layers a condenser warms.
-struct Reach {
-    /// Layers below this one are reached.
-    below: usize,
-    /// Their volume, m³.
-    m3: f64,
-    /// Their mean temperature, °C.
-    mean_c: f64,
-    /// The condenser's temperature, °C.
-    condensing_c: f64,
 }

@@ -5,6 +5,7 @@
 //! heat pump takes steps of some minutes with the heat of their middle. Knows the tank and the heat
 //! pump; knows no calendar, household or money.
 
+mod control;
 mod heating;
 mod model;
 mod sim;

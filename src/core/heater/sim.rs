@@ -1,6 +1,7 @@
 //! A heater's state, its thermostats, and its way through time.
 
-use super::model::{Elements, Model, Source};
+use super::control::Places;
+use super::model::{Model, Source};
 use super::surroundings::Surroundings;
 use super::totals::Totals;
 use crate::core::heat_pump::machine::Running;
@@ -12,9 +13,8 @@ use crate::core::water::MEAN_VOLUMETRIC_HEAT_J_PER_M3_K as RHO_C;
 pub(super) const CUT_OUT_SLACK_K: f64 = 0.02;
 /// Conduction is done in batches of this time, s.
 const CONDUCTION_S: f64 = 1_800.0;
-/// Longest idle step, s: conduction is only seen at a step's end, and what it does to the water at a sensor
-/// decides when that calls. A night in one step cost 0.2 % of a week's heat.
-const IDLE_S: f64 = 3_600.0;
+/// Time of draws that may pass before the heater goes through it, s.
+const OWED_S: f64 = 60.0;
 
 /// What heats at the moment.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -40,34 +40,40 @@ pub struct Sim<'m> {
     /// Longest heating step of the heat pump, s.
     pub(super) pump_step_s: f64,
     conduction_s: f64,
+    /// Time of short draws that the heater has still to go through, s, and the most it may owe.
+    owed_s: f64,
+    owed_most_s: f64,
+    /// Which layers matter to elements and thermostats, until the next draw moves them.
+    pub(super) places: Places,
 }
 
 impl<'m> Sim<'m> {
     /// A heater full of water at its setpoint, everything off.
     pub fn new(model: &'m Model) -> Self {
+        let layers =
+            Layers::uniform(model.slots, model.volume_m3, model.height_m, model.k_area(), model.setpoint_c);
         Self {
             model,
-            layers: Layers::uniform(
-                model.slots,
-                model.volume_m3,
-                model.height_m,
-                model.k_area(),
-                model.setpoint_c,
-            ),
+            places: Places::of(model, &layers),
+            layers,
             on: On::Nothing,
             totals: Totals::default(),
             running: Running { heat_w: 1_000.0, evaporating_c: 5.0, ..Running::default() },
             sensor_rate: 0.0,
             pump_step_s: 400.0,
             conduction_s: 0.0,
+            owed_s: 0.0,
+            owed_most_s: OWED_S,
         }
     }
 
-    /// The same heater with another longest heating step of the heat pump, s: shorter for the
-    /// reference runs that the default is checked against.
+    /// The same heater in finer steps: another longest heating step of the heat pump, s, and every draw gone
+    /// through as it comes. For the picture of a morning, and the reference that the default is checked
+    /// against.
     #[must_use]
     pub fn with_pump_step(mut self, step_s: f64) -> Self {
         self.pump_step_s = step_s;
+        self.owed_most_s = 0.0;
         self
     }
 
@@ -121,7 +127,8 @@ impl<'m> Sim<'m> {
 
     /// Lets a time pass without a draw.
     pub fn advance(&mut self, dt_s: f64, around: &mut impl Surroundings) {
-        let mut left = dt_s;
+        let mut left = dt_s + self.owed_s;
+        self.owed_s = 0.0;
         while left > 1e-6 {
             self.switch(around.temperature_c());
             let step = match self.on {
@@ -154,7 +161,12 @@ impl<'m> Sim<'m> {
         self.layers.stir_bottom(self.model.inlet_stir * self.model.volume_m3);
         self.totals.drawn_m3 += v;
         self.totals.delivered_j += RHO_C * v * (out_c - cold_c);
-        self.advance(v * seconds_per_m3, around);
+        self.places = Places::of(self.model, &self.layers);
+        // Most draws last half a minute: while nothing heats, the tank goes through several of them at once.
+        self.owed_s += v * seconds_per_m3;
+        if self.on != On::Nothing || self.owed_s > self.owed_most_s {
+            self.advance(0.0, around);
+        }
         (v, out_c)
     }
 
@@ -163,118 +175,25 @@ impl<'m> Sim<'m> {
         self.layers.stored_j()
     }
 
-    /// Sets what heats by the thermostats. One source at a time; the upper element first.
-    fn switch(&mut self, air_c: f64) {
-        let set = self.model.setpoint_c;
-        let call = set - self.model.deadband_k;
-        self.on = match &self.model.source {
-            Source::Elements(e) => self.elements_wanted(e, call),
-            Source::Burner(b) => {
-                if self.wanted(self.on == On::Burner, b.sensor, 0.0, call) {
-                    On::Burner
-                } else {
-                    On::Nothing
-                }
-            }
-            Source::HeatPump { pump, sensor, backup, backup_drop_k } => {
-                let breathes = air_c >= pump.coldest_air_c && air_c <= pump.warmest_air_c;
-                match backup {
-                    Some(e) if !breathes => self.elements_wanted(e, call),
-                    Some(e)
-                        if self.wanted(
-                            self.on == On::Upper,
-                            e.upper.sensor,
-                            e.upper.height,
-                            set - backup_drop_k,
-                        ) =>
-                    {
-                        On::Upper
-                    }
-                    _ if breathes && self.wanted(self.on == On::Pump, *sensor, 0.0, call) => On::Pump,
-                    _ => On::Nothing,
-                }
-            }
-        };
-    }
-
-    fn elements_wanted(&self, e: &Elements, call_c: f64) -> On {
-        if self.wanted(self.on == On::Upper, e.upper.sensor, e.upper.height, call_c) {
-            On::Upper
-        } else if self.wanted(self.on == On::Lower, e.lower.sensor, e.lower.height, call_c) {
-            On::Lower
-        } else {
-            On::Nothing
-        }
-    }
-
-    /// Whether a thermostat wants heat: below the call, or on and not yet at the setpoint. The sensor
-    /// reads no lower than the water its own source heats, or it would never cut out.
-    fn wanted(&self, is_on: bool, sensor: f64, heated_from: f64, call_c: f64) -> bool {
-        let t = self.layers.temperature_c(self.sensor_layer(sensor, heated_from));
-        if is_on { t < self.model.setpoint_c - CUT_OUT_SLACK_K } else { t < call_c }
-    }
-
-    pub(super) fn sensor_layer(&self, sensor: f64, heated_from: f64) -> usize {
-        let own = self.layers.layer_at(sensor);
-        let heated = self.layers.heated_from(heated_from);
-        if own < heated { heated } else { own }
-    }
-
-    /// Nothing heats: closed-form decay until the time is up or a thermostat calls.
-    fn idle_step(&mut self, left_s: f64, around: &mut impl Surroundings) -> f64 {
-        let room_c = around.temperature_c();
-        let left_s = if left_s < IDLE_S { left_s } else { IDLE_S };
-        let mut step = left_s;
-        let rate = self.decay_rate();
-        let call = self.model.setpoint_c - self.model.deadband_k;
-        let mut limit = |t_c: f64, call_c: f64| {
-            // The straight line lies below the exponential: never late, and at most a little early.
-            let falls = rate * (t_c - room_c);
-            if falls * step > t_c - call_c {
-                let at = (t_c - call_c) / falls;
-                // A second keeps a call that is due from being missed by rounding.
-                step = if at > 1.0 { at } else { 1.0 };
-            }
-        };
-        match &self.model.source {
-            Source::Elements(e) => {
-                limit(self.layers.temperature_c(self.sensor_layer(e.upper.sensor, e.upper.height)), call);
-                limit(self.layers.temperature_c(self.sensor_layer(e.lower.sensor, e.lower.height)), call);
-            }
-            Source::Burner(b) => limit(self.layers.temperature_c(self.sensor_layer(b.sensor, 0.0)), call),
-            Source::HeatPump { pump, sensor, .. } => {
-                limit(self.layers.temperature_c(self.sensor_layer(*sensor, 0.0)), call);
-                if room_c < pump.coldest_air_c || room_c > pump.warmest_air_c {
-                    self.totals.locked_out_s += step;
-                }
-            }
-        }
-        let step = if step < left_s { step } else { left_s };
-        self.lose(step, 0.0, 0.0, around);
-        step
-    }
-
     /// Share of its excess over the room that the tank loses in a second.
-    fn decay_rate(&self) -> f64 {
+    pub(super) fn decay_rate(&self) -> f64 {
         self.model.standby_w_per_k / (RHO_C * self.model.volume_m3)
     }
 
     /// Standby loss and electronics for a time, told to the surroundings together with what else the
-    /// heater did to the air (heat given to it, W; water taken, kg/s).
+    /// heater did to the air (heat given to it, J; water taken, kg).
     pub(super) fn lose(
         &mut self,
         dt_s: f64,
-        heat_to_air_w: f64,
-        water_kg_per_s: f64,
+        heat_to_air_j: f64,
+        water_kg: f64,
         around: &mut impl Surroundings,
     ) {
         let factor = decay_factor(self.decay_rate() * dt_s);
         let lost = self.layers.decay(around.temperature_c(), factor);
         self.totals.standby_j += lost;
         self.totals.electricity_j += self.model.idle_w * dt_s;
-        if dt_s > 0.0 {
-            around.pass(dt_s, heat_to_air_w + lost / dt_s + self.model.idle_w, water_kg_per_s);
-        }
+        around.pass(dt_s, heat_to_air_j + lost + self.model.idle_w * dt_s, water_kg);
     }
 }
 
@@ -283,7 +202,7 @@ impl<'m> Sim<'m> {
 #[inline]
 pub(super) fn decay_factor(x: f64) -> f64 {
     if x < 0.01 {
-        1.0 - x * (1.0 - x / 2.0 * (1.0 - x / 3.0 * (1.0 - x / 4.0 * (1.0 - x / 5.0 * (1.0 - x / 6.0)))))
+        1.0 - x * (1.0 - x * (1.0 / 2.0 - x * (1.0 / 6.0 - x * (1.0 / 24.0 - x * (1.0 / 120.0 - x / 720.0)))))
     } else {
         libm::exp(-x)
     }

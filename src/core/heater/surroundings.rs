@@ -7,12 +7,12 @@ pub trait Surroundings {
     /// Temperature, °C.
     fn temperature_c(&self) -> f64;
 
-    /// State of the air for the coil.
-    fn inlet(&self) -> &CoilInlet;
+    /// State of the air for the coil; worked out when asked for.
+    fn inlet(&mut self) -> &CoilInlet;
 
-    /// Tells what the heater did to the air for a time: heat given to it (negative: taken), W, and
-    /// water taken from it, kg/s. The surroundings move on by that time.
-    fn pass(&mut self, dt_s: f64, heat_w: f64, water_kg_per_s: f64);
+    /// Tells what the heater did to the air in a time: heat given to it (negative: taken), J, and
+    /// water taken from it, kg. The surroundings move on by that time.
+    fn pass(&mut self, dt_s: f64, heat_j: f64, water_kg: f64);
 }
 
 /// A test chamber: air that stays as it is.
@@ -34,9 +34,9 @@ impl Surroundings for Constant {
         self.t_c
     }
 
-    fn inlet(&self) -> &CoilInlet {
+    fn inlet(&mut self) -> &CoilInlet {
         &self.inlet
     }
 
-    fn pass(&mut self, _dt_s: f64, _heat_w: f64, _water_kg_per_s: f64) {}
+    fn pass(&mut self, _dt_s: f64, _heat_j: f64, _water_kg: f64) {}
 }

@@ -29,7 +29,7 @@ const STANDBY_W_PER_K: (f64, f64) = (0.05, 30.0);
 /// Effectiveness looked for: what no machine undercuts or passes.
 const EFFECTIVENESS: (f64, f64) = (0.15, 0.95);
 /// Share stirred looked for.
-const STIR: (f64, f64) = (0.02, 0.40);
+const STIR: (f64, f64) = (0.08, 0.40);
 /// How far the model may stay from the label without a word: the round trip the project promises.
 const FACTOR_SLACK: f64 = 0.01;
 const FIRST_HOUR_SLACK_GAL: f64 = 1.0;

@@ -27,6 +27,8 @@ pub const AIR_RH: f64 = 0.5;
 const FIRST_HOUR_FLOW: f64 = 3.0 * GALLON_M3 / 60.0;
 /// A draw of the first-hour test ends when the outlet has fallen this far, K (15 °F).
 const OUTLET_DROP_K: f64 = 15.0 * 5.0 / 9.0;
+/// Longest heating step of a heat pump under test, s.
+const PUMP_STEP_S: f64 = 300.0;
 const HOUR_S: f64 = 3_600.0;
 const DAY_S: f64 = 86_400.0;
 
@@ -63,7 +65,7 @@ pub fn rate(model: &Model) -> (f64, SimulatedUse) {
 /// hour, a last one counts by how warm it is.
 pub fn first_hour_rating_m3(model: &Model) -> f64 {
     let mut air = test_air();
-    let mut sim = Sim::new(model);
+    let mut sim = Sim::new(model).with_pump_step(PUMP_STEP_S);
     let mut now = 0.0;
     let mut total = 0.0;
     loop {
@@ -155,7 +157,7 @@ fn draw_until(sim: &mut Sim, air: &mut impl Surroundings, stop: impl Fn(f64) -> 
 /// The 24-hour simulated-use test.
 pub fn simulated_use(model: &Model, pattern: Pattern) -> SimulatedUse {
     let mut air = test_air();
-    let mut sim = Sim::new(model);
+    let mut sim = Sim::new(model).with_pump_step(PUMP_STEP_S);
     let start_j = sim.stored_j();
     let mut now = 0.0;
     let mut nominal_j = 0.0;

@@ -146,6 +146,8 @@ pub fn costs(case: &Case, ids: &[CandidateId], runs: &[Running], years: &[&YearR
     let plans: Vec<Plan> =
         ids.iter().zip(runs).map(|(id, r)| plan(r, after(*id), horizon, growth, 1.0)).collect();
     let Some(reference) = plans.first() else { return Vec::new() };
+    let end = libm::pow(1.0 + rate, horizon as f64);
+    let reference_cost = present_value(&reference.payments, rate) - reference.left_over / end;
     let spent_reference = cumulated(&reference.payments, 0.0);
     let discounted_reference = cumulated(&reference.payments, rate);
     let mut costs = Vec::with_capacity(ids.len());
@@ -155,20 +157,21 @@ pub fn costs(case: &Case, ids: &[CandidateId], runs: &[Running], years: &[&YearR
             cumulated(&plan(run, after(*id), horizon, growth + more, share).payments, 0.0)
         });
         let [low, high] = band;
-        let keeps = *id == CandidateId::Keep;
-        let end = libm::pow(1.0 + rate, horizon as f64);
         let drawn_l: f64 = year.drawn_m3.iter().sum::<f64>() * 1e3;
+        let net_present_cost = present_value(&mine.payments, rate) - mine.left_over / end;
+        // What costs more in the end has not paid for itself, even if it was ahead for a while.
+        let pays = *id != CandidateId::Keep && net_present_cost < reference_cost;
         costs.push(Cost {
             upfront: run.upfront,
             energy_year: run.energy,
             interaction_year: run.interaction,
             maintenance_year: run.maintenance,
-            net_present_cost: present_value(&mine.payments, rate) - mine.left_over / end,
-            payback_years: if keeps { None } else { payback_years(&spent, &spent_reference) },
-            discounted_payback_years: if keeps {
-                None
-            } else {
+            net_present_cost,
+            payback_years: if pays { payback_years(&spent, &spent_reference) } else { None },
+            discounted_payback_years: if pays {
                 payback_years(&cumulated(&mine.payments, rate), &discounted_reference)
+            } else {
+                None
             },
             spent,
             spent_low_high: (low, high),

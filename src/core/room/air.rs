@@ -19,7 +19,10 @@ pub struct RoomAir<'m> {
     shift_k: f64,
     /// Change of humidity ratio by the heater, kg/kg (never above zero for long: nothing adds water).
     shift_w: f64,
-    inlet: CoilInlet,
+    t_c: f64,
+    w: f64,
+    /// The same as a coil needs it; `None` when the air has changed since.
+    inlet: Option<CoilInlet>,
     pending_s: f64,
     pending_j: f64,
     pending_kg: f64,
@@ -40,7 +43,9 @@ impl<'m> RoomAir<'m> {
             undisturbed_w: w,
             shift_k: 0.0,
             shift_w: 0.0,
-            inlet: CoilInlet::new(t, w, model.pressure_pa),
+            t_c: t,
+            w,
+            inlet: None,
             pending_s: 0.0,
             pending_j: 0.0,
             pending_kg: 0.0,
@@ -66,7 +71,7 @@ impl<'m> RoomAir<'m> {
 
     /// Relative humidity, 0 to 1.
     pub fn relative_humidity(&self) -> f64 {
-        relative_humidity(self.inlet.t_c(), self.inlet.w(), self.model.pressure_pa)
+        relative_humidity(self.t_c, self.w, self.model.pressure_pa)
     }
 
     /// Works off what has been gathered: the room's temperature and moisture relax exponentially to
@@ -95,30 +100,31 @@ impl<'m> RoomAir<'m> {
     }
 
     fn refresh(&mut self) {
-        let t = self.undisturbed_c + self.shift_k;
+        self.t_c = self.undisturbed_c + self.shift_k;
         // Air cannot be dried below what a coil leaves; a floor keeps the state a state.
         let w = self.undisturbed_w + self.shift_w;
-        let w = if w > 2e-4 { w } else { 2e-4 };
-        self.inlet = CoilInlet::new(t, w, self.model.pressure_pa);
-        if t < self.coldest_c {
-            self.coldest_c = t;
+        self.w = if w > 2e-4 { w } else { 2e-4 };
+        self.inlet = None;
+        if self.t_c < self.coldest_c {
+            self.coldest_c = self.t_c;
         }
     }
 }
 
 impl Surroundings for RoomAir<'_> {
     fn temperature_c(&self) -> f64 {
-        self.inlet.t_c()
+        self.t_c
     }
 
-    fn inlet(&self) -> &CoilInlet {
-        &self.inlet
+    fn inlet(&mut self) -> &CoilInlet {
+        let (t_c, w, pressure_pa) = (self.t_c, self.w, self.model.pressure_pa);
+        self.inlet.get_or_insert_with(|| CoilInlet::new(t_c, w, pressure_pa))
     }
 
-    fn pass(&mut self, dt_s: f64, heat_w: f64, water_kg_per_s: f64) {
+    fn pass(&mut self, dt_s: f64, heat_j: f64, water_kg: f64) {
         self.pending_s += dt_s;
-        self.pending_j += heat_w * dt_s;
-        self.pending_kg += water_kg_per_s * dt_s;
+        self.pending_j += heat_j;
+        self.pending_kg += water_kg;
         if self.pending_s >= GATHER_S {
             self.settle();
         }

@@ -11,6 +11,8 @@ pub const UNNOTICED_K: f64 = 5.0 * 5.0 / 9.0;
 /// What a draw gave.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Served {
+    /// Mixed water asked for, m³.
+    pub asked_m3: f64,
     /// Mixed water below use temperature, m³.
     pub short_m3: f64,
     /// Time below use temperature, s.
@@ -39,7 +41,8 @@ pub fn serve(
     around: &mut impl Surroundings,
     mut each: impl FnMut(&Sim, &Piece),
 ) -> Served {
-    let mut served = Served::default();
+    let asked_m3 = if draw.fixture.is_mixed() { draw.volume_m3 } else { 0.0 };
+    let mut served = Served { asked_m3, ..Served::default() };
     let mut left = draw.volume_m3;
     // A billionth of the draw is rounding.
     let done = 1e-9 * draw.volume_m3;
@@ -80,6 +83,15 @@ fn hot_share(mixed: bool, out_c: f64, cold_c: f64) -> f64 {
         0.0
     } else {
         (USE_C - cold_c) / (out_c - cold_c)
+    }
+}
+
+impl Served {
+    /// Adds what another draw gave.
+    pub fn add(&mut self, more: &Served) {
+        self.asked_m3 += more.asked_m3;
+        self.short_m3 += more.short_m3;
+        self.short_s += more.short_s;
     }
 }
 

@@ -26,6 +26,8 @@ const BASIN_M3: f64 = 2.0 * GALLON_M3;
 const BASIN_FLOW: f64 = 1.1 * GALLON_M3 / 60.0;
 /// Loads a week from which a dishwasher counts as running that morning.
 const DISHWASHER_DAILY: f64 = 3.5;
+/// Longest heating step of the heat pump, s.
+const PUMP_STEP_S: f64 = 60.0;
 /// Equal layers in the picture.
 const PICTURE_LAYERS: usize = 12;
 
@@ -71,7 +73,7 @@ pub fn draws(h: &Household) -> Vec<Draw> {
 /// on that day.
 pub fn simulate(model: &Model, h: &Household, cold_c: f64, coldest_day: usize, room: &RoomModel) -> Morning {
     let mut air = RoomAir::new(room, coldest_day as f64, 6.0);
-    let mut sim = Sim::new(model);
+    let mut sim = Sim::new(model).with_pump_step(PUMP_STEP_S);
     let mut film = Film::default();
     let mut now = FROM_S;
     let mut served = Served::default();
@@ -82,11 +84,9 @@ pub fn simulate(model: &Model, h: &Household, cold_c: f64, coldest_day: usize, r
             now += piece.seconds;
             film.until(now, sim, d.fixture.is_mixed().then_some(piece));
         });
-        served.short_m3 += got.short_m3;
-        served.short_s += got.short_s;
+        served.add(&got);
     }
     film.idle(&mut sim, &mut air, &mut now, TO_S);
-    let asked: f64 = draws.iter().filter(|d| d.fixture.is_mixed()).map(|d| d.volume_m3).sum();
     Morning {
         step_s: STEP_S,
         start_s: FROM_S,
@@ -99,7 +99,7 @@ pub fn simulate(model: &Model, h: &Household, cold_c: f64, coldest_day: usize, r
         layers: PICTURE_LAYERS,
         uses: draws.iter().map(|d| (d.start_s, d.start_s + d.duration_s(), use_key(d.fixture))).collect(),
         shortfall: cubic_metres(served.short_m3),
-        asked: cubic_metres(asked),
+        asked: cubic_metres(served.asked_m3),
     }
 }
 

@@ -42,7 +42,7 @@ pub fn simulate(model: &Model, house: &House, pump_step_s: Option<f64>) -> YearR
         sim,
         now_s: 0.0,
         hour: 0,
-        short: Served::default(),
+        served: Served::default(),
         year: Year::default(),
     };
     let stored = run.sim.stored_j();
@@ -68,7 +68,7 @@ struct Run<'m> {
     room: RoomAir<'m>,
     now_s: f64,
     hour: u32,
-    short: Served,
+    served: Served,
     year: Year,
 }
 
@@ -82,8 +82,7 @@ impl Run<'_> {
             self.until(draw.start_s);
             let served = serve(&mut self.sim, draw, cold_c, LONGEST_PIECE_S, &mut self.room, |_, _| ());
             self.now_s = draw.start_s + draw.duration_s();
-            self.short.short_m3 += served.short_m3;
-            self.short.short_s += served.short_s;
+            self.served.add(&served);
         }
         self.until((index + 1) as f64 * SECONDS_PER_DAY);
 
@@ -149,8 +148,9 @@ impl Run<'_> {
             heat_pump_time: seconds(t.pump_s),
             heat_pump_heat: energy(t.pump_heat_j),
             heat_pump_electricity: energy(t.pump_electricity_j),
-            shortfall: cubic_metres(self.short.short_m3),
-            shortfall_time: seconds(self.short.short_s),
+            shortfall: cubic_metres(self.served.short_m3),
+            shortfall_time: seconds(self.served.short_s),
+            asked: cubic_metres(self.served.asked_m3),
             standby: energy(t.standby_j),
             room_coldest: celsius(self.room.coldest_c),
             residual: energy(t.heat_in_j - t.delivered_j - t.standby_j - stored),

@@ -21,6 +21,8 @@ pub struct Layers {
     pub(super) slots: usize,
     pub(super) slot_m3: f64,
     pub(super) fill_m3: f64,
+    /// Slots a cubic metre fills.
+    per_slot: f64,
     /// Heat conducted from slot to slot per kelvin, W/K: `k · area / slot height`.
     conductance_w_per_k: f64,
 }
@@ -36,6 +38,7 @@ impl Layers {
             slots,
             slot_m3: volume_m3 / n,
             fill_m3: 0.0,
+            per_slot: n / volume_m3,
             conductance_w_per_k: k_area_w_m_per_k * n / height_m,
         }
     }
@@ -51,8 +54,9 @@ impl Layers {
     }
 
     /// Temperature of a layer, °C.
+    #[inline]
     pub fn temperature_c(&self, layer: usize) -> f64 {
-        self.t_c[if layer > self.slots { self.slots } else { layer }]
+        self.t_c[self.at_most_top(layer)]
     }
 
     /// Volume of a layer, m³.
@@ -86,14 +90,8 @@ impl Layers {
     /// The layer that holds the water at a relative height (0 bottom, 1 top).
     #[inline]
     pub fn layer_at(&self, relative_height: f64) -> usize {
-        let above_fill = relative_height * self.slots as f64 - self.fill_m3 / self.slot_m3;
-        if above_fill <= 0.0 {
-            // An empty growing layer holds nothing.
-            if self.fill_m3 > 0.0 { 0 } else { 1 }
-        } else {
-            let i = above_fill as usize + 1;
-            if i > self.slots { self.slots } else { i }
-        }
+        let above_fill = relative_height * self.slots as f64 - self.fill_m3 * self.per_slot;
+        if above_fill > 0.0 { self.at_most_top(above_fill as usize + 1) } else { self.lowest() }
     }
 
     /// The layer whose lower face lies nearest to a relative height: heat put in at that height warms
@@ -101,13 +99,27 @@ impl Layers {
     /// the heated volume right on average as layers move by.
     #[inline]
     pub fn heated_from(&self, relative_height: f64) -> usize {
-        let above_fill = relative_height * self.slots as f64 - self.fill_m3 / self.slot_m3;
-        if above_fill < -0.5 * self.fill_m3 / self.slot_m3 {
-            return if self.fill_m3 > 0.0 { 0 } else { 1 };
+        let fill = self.fill_m3 * self.per_slot;
+        let above_fill = relative_height * self.slots as f64 - fill;
+        if above_fill < -0.5 * fill {
+            self.lowest()
+        } else if above_fill > -0.5 {
+            // The cast cuts off what is behind the point, also below zero.
+            self.at_most_top((above_fill + 0.5) as usize + 1)
+        } else {
+            1
         }
-        let i = (above_fill + 0.5).floor();
-        let i = if i > 0.0 { i as usize + 1 } else { 1 };
-        if i > self.slots { self.slots } else { i }
+    }
+
+    /// The lowest layer that holds water: an empty growing layer holds none.
+    #[inline]
+    fn lowest(&self) -> usize {
+        usize::from(self.fill_m3 <= 0.0)
+    }
+
+    #[inline]
+    fn at_most_top(&self, layer: usize) -> usize {
+        if layer > self.slots { self.slots } else { layer }
     }
 
     /// The most that can be drawn at the present outlet temperature, m³.

@@ -108,6 +108,29 @@ impl Layers {
         self.t_c[pool.from..=pool.top].fill(t);
     }
 
+    /// How far up a condenser's heat reaches. It fills the zone (the layers below `zone`) from the coldest
+    /// layer up like water a vessel: `excess_k_m3` is its heat over its conductance a m³, and the layers
+    /// below the condensing temperature share it.
+    #[inline]
+    pub fn reach(&self, zone: usize, excess_k_m3: f64) -> Reach {
+        let (mut m3, mut sum) = (0.0, 0.0);
+        let mut below = 0;
+        let mut condensing_c = f64::INFINITY;
+        for (i, t) in self.t_c[..zone].iter().enumerate() {
+            if *t >= condensing_c {
+                break;
+            }
+            let v = self.layer_m3(i);
+            m3 += v;
+            sum += v * t;
+            below = i + 1;
+            if m3 > 0.0 {
+                condensing_c = (excess_k_m3 + sum) / m3;
+            }
+        }
+        Reach { below, m3, mean_c: sum / m3, condensing_c }
+    }
+
     /// Moves the layers below `below` from their mean `from_c` to `to_c` and draws their differences
     /// from it together by a factor.
     #[inline]
@@ -121,6 +144,19 @@ impl Layers {
     pub fn capacity_j_per_k(m3: f64) -> f64 {
         RHO_C * m3
     }
+}
+
+/// The layers a condenser warms.
+#[derive(Clone, Copy, Debug)]
+pub struct Reach {
+    /// Layers below this one are reached.
+    pub below: usize,
+    /// Their volume, m³.
+    pub m3: f64,
+    /// Their mean temperature, °C.
+    pub mean_c: f64,
+    /// The condenser's temperature, °C.
+    pub condensing_c: f64,
 }
 
 /// A run of layers of one temperature, warmed from below.

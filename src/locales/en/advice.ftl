@@ -25,6 +25,7 @@ reason-fits-with-work = It fits after some work of about { $work }. That is coun
 reason-measure-first = It may well fit. A few things must be measured first.
 
 need-hot-water = On your busiest morning about { $short } would come out too cool.
+need-hot-water-year = Over a year, taps and showers would run too cool for about { $minutes } a day.
 need-costs-more = Over the years counted it costs about { $extra } more.
 need-costs-less = Over the years counted it would cost about { $extra } less.
 
