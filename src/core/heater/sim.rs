@@ -60,7 +60,7 @@ impl<'m> Sim<'m> {
             totals: Totals::default(),
             running: Running { heat_w: 1_000.0, evaporating_c: 5.0, ..Running::default() },
             sensor_rate: 0.0,
-            pump_step_s: 400.0,
+            pump_step_s: 600.0,
             conduction_s: 0.0,
             owed_s: 0.0,
             owed_most_s: OWED_S,
@@ -162,9 +162,11 @@ impl<'m> Sim<'m> {
         self.totals.drawn_m3 += v;
         self.totals.delivered_j += RHO_C * v * (out_c - cold_c);
         self.places = Places::of(self.model, &self.layers);
-        // Most draws last half a minute: while nothing heats, the tank goes through several of them at once.
+        // Most draws last half a minute: while nothing heats, or only the slow heat pump, the tank goes through
+        // several of them at once.
         self.owed_s += v * seconds_per_m3;
-        if self.on != On::Nothing || self.owed_s > self.owed_most_s {
+        let slow = matches!(self.on, On::Nothing | On::Pump);
+        if !slow || self.owed_s > self.owed_most_s {
             self.advance(0.0, around);
         }
         (v, out_c)

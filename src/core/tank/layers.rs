@@ -91,7 +91,7 @@ impl Layers {
     #[inline]
     pub fn layer_at(&self, relative_height: f64) -> usize {
         let above_fill = relative_height * self.slots as f64 - self.fill_m3 * self.per_slot;
-        if above_fill > 0.0 { self.at_most_top(above_fill as usize + 1) } else { self.lowest() }
+        if above_fill > 0.0 { self.at_most_top(above_fill as i32 as usize + 1) } else { self.lowest() }
     }
 
     /// The layer whose lower face lies nearest to a relative height: heat put in at that height warms
@@ -104,8 +104,8 @@ impl Layers {
         if above_fill < -0.5 * fill {
             self.lowest()
         } else if above_fill > -0.5 {
-            // The cast cuts off what is behind the point, also below zero.
-            self.at_most_top((above_fill + 0.5) as usize + 1)
+            // The cast cuts off what is behind the point, also below zero; to 32 bits it is the cheap one.
+            self.at_most_top((above_fill + 0.5) as i32 as usize + 1)
         } else {
             1
         }
