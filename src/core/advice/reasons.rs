@@ -17,6 +17,12 @@ fn dollars(v: f64) -> Quantity {
     Quantity::new(v, Unit::Dollar)
 }
 
+/// Money as a sentence may say it: two figures or so, for no simulated dollar is surer than that.
+fn about(v: f64) -> Quantity {
+    let step = if v.abs() < 1_000.0 { 10.0 } else { 100.0 };
+    dollars((v / step).round() * step)
+}
+
 /// What running a candidate costs in its first year.
 fn running(c: &CandidateOutcome) -> f64 {
     c.cost.energy_year + c.cost.interaction_year + c.cost.maintenance_year
@@ -45,7 +51,7 @@ pub(super) fn verdict(
     };
     Message::new(id)
         .with("heater", name(best))
-        .with("saves", dollars(saves.abs()))
+        .with("saves", about(saves.abs()))
         .with("years", Quantity::new(case.prices.horizon_years.value, Unit::Year))
 }
 
@@ -71,15 +77,15 @@ pub(super) fn three(
 
 fn money(case: &Case, best: &CandidateOutcome, keep: &CandidateOutcome) -> Message {
     if best.candidate.id == CandidateId::Keep {
-        return Message::new("reason-money-keep").with("cost", dollars(running(keep)));
+        return Message::new("reason-money-keep").with("cost", about(running(keep)));
     }
     let saved = running(keep) - running(best);
     let base = |id| {
         Message::new(id)
-            .with("before", dollars(running(keep)))
-            .with("after", dollars(running(best)))
-            .with("saved", dollars(saved.abs()))
-            .with("upfront", dollars(best.cost.upfront))
+            .with("before", about(running(keep)))
+            .with("after", about(running(best)))
+            .with("saved", about(saved.abs()))
+            .with("upfront", about(best.cost.upfront))
             .with("horizon", Quantity::new(case.prices.horizon_years.value, Unit::Year))
     };
     match best.cost.payback_years {
@@ -147,7 +153,7 @@ pub(super) fn needs(c: &CandidateOutcome, best: Option<&CandidateOutcome>, carri
     if let Some(best) = best {
         let extra = c.cost.net_present_cost - best.cost.net_present_cost;
         let id = if extra >= 0.0 { "need-costs-more" } else { "need-costs-less" };
-        needs.push(Message::new(id).with("extra", dollars(extra.abs())));
+        needs.push(Message::new(id).with("extra", about(extra.abs())));
     }
     needs
 }

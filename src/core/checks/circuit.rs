@@ -74,8 +74,11 @@ fn two_pole(s: &Seen) -> Finding {
             .using("figure-breaker", has.value, Unit::Ampere, has.from)
             .cautioned("caution-mains")
     };
+    // A new circuit gets what the nameplate asks: 30 A for 4,500 W elements; common practice, no source.
+    let asks_a = s.candidate.body.breaker_a;
+    let new_a = if asks_a > needs_a { asks_a } else { needs_a };
     if matches!(circuit.supply.value, Supply::V120) {
-        let work = Message::new("work-new-circuit").quantity("breaker", needs_a, Unit::Ampere);
+        let work = Message::new("work-new-circuit").quantity("breaker", new_a, Unit::Ampere);
         return finding(Fit::FitsWithWork, "check-circuit-only-120")
             .with_work(work, NEW_CIRCUIT)
             .asking("supply");
@@ -91,7 +94,7 @@ fn two_pole(s: &Seen) -> Finding {
             .with_work(work, NEW_CIRCUIT + 500.0)
             .asking("free_spaces");
     }
-    let work = Message::new("work-new-circuit").quantity("breaker", needs_a, Unit::Ampere);
+    let work = Message::new("work-new-circuit").quantity("breaker", new_a, Unit::Ampere);
     finding(Fit::FitsWithWork, "check-circuit-small").with_work(work, NEW_CIRCUIT).asking("breaker")
 }
 

@@ -74,7 +74,8 @@ pub(super) static QUESTIONS: &[Question] = &[
     ask(
         Id::Horizon,
         plain(1.0, 40.0, Unit::Year, 1.0),
-        Default::Number(15.0, Unit::Year),
+        // About the life of a new heater, so that no default answer hangs on a second replacement.
+        Default::Number(12.0, Unit::Year),
         Spread::None,
         Who::Householder,
     ),
