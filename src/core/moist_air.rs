@@ -100,8 +100,8 @@ pub fn relative_humidity(t_c: f64, w: f64, pressure_pa: f64) -> f64 {
 }
 
 /// Dew point (frost point below 0 °C), °C: where saturation has this humidity. The inverse of
-/// [`saturation_humidity_ratio`] to 1e-9 K, by Newton's method on the logarithm from a closed-form start,
-/// four steps always. Air drier than at −60 °C gives −60.
+/// [`saturation_humidity_ratio`] to 1e-6 K, by Newton's method on the logarithm from a closed-form start,
+/// two steps always. Air drier than at −60 °C gives −60.
 pub fn dew_point_c(w: f64, pressure_pa: f64) -> f64 {
     let ratio = vapour_pressure_pa(w, pressure_pa) / TRIPLE_POINT_PA;
     if ratio.is_nan() || ratio <= 1.7e-3 {
@@ -109,9 +109,10 @@ pub fn dew_point_c(w: f64, pressure_pa: f64) -> f64 {
         return COLDEST_C;
     }
     let log = libm::log(ratio);
-    // Magnus form with the constants of log_saturation's leading terms: within 0.5 K.
+    // Magnus form with the constants of log_saturation's leading terms: within 2.2 K, which two steps square
+    // to 7e-7 K at 95 °C and less below.
     let mut t = if log < 0.0 { 276.7 * log / (22.8 - log) } else { 278.3 * log / (20.2 - 1.1 * log) };
-    for _ in 0..4 {
+    for _ in 0..2 {
         let (value, slope) = log_saturation(t);
         t -= (value - log) / slope;
     }
@@ -216,7 +217,7 @@ mod tests {
             let dew = dew_point_c(w, p);
             prop_assert!(dew <= t + 1e-9);
             if dew > -60.0 {
-                prop_assert!((saturation_humidity_ratio(dew, p) / w - 1.0).abs() < 1e-10);
+                prop_assert!((saturation_humidity_ratio(dew, p) / w - 1.0).abs() < 1e-6);
             }
             let bulb = wet_bulb_c(t, w, p);
             prop_assert!(bulb >= dew - 1e-3 && bulb <= t + 1e-6, "dew {dew} bulb {bulb} air {t}");

@@ -72,7 +72,7 @@ impl Sim<'_> {
             step = if left_s < SHORTEST_S { left_s } else { SHORTEST_S };
         }
         self.layers.warm(&pool, d.heat_w * step);
-        self.layers.settle();
+        self.layers.settle_above(pool.top);
         self.totals.heat_in_j += d.heat_w * step;
         self.totals.electricity_j += d.electricity_w * step;
         self.totals.fuel_j += d.fuel_w * step;
@@ -111,7 +111,7 @@ impl Sim<'_> {
         let closer = decay_factor(per_m3 / RHO_C * step);
         let before = self.layers.temperature_c(sensor_layer);
         self.layers.relax(start.below, start.mean_c, warmer, closer);
-        self.layers.settle();
+        self.layers.settle_above(start.below - 1);
         self.sensor_rate = (self.layers.temperature_c(sensor_layer) - before) / step;
 
         self.totals.heat_in_j += run.heat_w * step;

@@ -145,7 +145,7 @@ impl<'m> Sim<'m> {
         }
     }
 
-    /// Draws up to `volume_m3` at one outlet temperature while `dt_per_m3` seconds pass for each m³.
+    /// Draws up to `volume_m3` at one outlet temperature while `seconds_per_m3` pass for each m³.
     /// Returns the volume drawn, m³, and its temperature, °C; the caller goes on until done.
     pub fn draw_some(
         &mut self,
@@ -159,6 +159,10 @@ impl<'m> Sim<'m> {
         let out_c = self.layers.outlet_c();
         self.layers.draw(v, cold_c);
         self.layers.stir_bottom(self.model.inlet_stir * self.model.volume_m3);
+        if cold_c > out_c || cold_c > self.layers.temperature_c(1) {
+            // Water from the main that is warmer than a cold room's tank rises.
+            self.layers.settle();
+        }
         self.totals.drawn_m3 += v;
         self.totals.delivered_j += RHO_C * v * (out_c - cold_c);
         self.places = Places::of(self.model, &self.layers);

@@ -158,17 +158,27 @@ impl Layers {
     /// over the jacket in proportion to volume, so one factor serves all. Returns the heat lost, J.
     #[inline]
     pub fn decay(&mut self, room_c: f64, factor: f64) -> f64 {
-        let mut excess = self.fill_m3 * (self.t_c[0] - room_c);
-        let top = self.slots;
-        for t in &mut self.t_c[1..top] {
+        let [bottom, body @ .., last] = &mut self.t_c[..=self.slots] else { return 0.0 };
+        // Four sums side by side: in one chain each addition would wait for the one before.
+        let mut sums = [0.0; 4];
+        let mut fours = body.chunks_exact_mut(4);
+        for four in &mut fours {
+            for (t, sum) in four.iter_mut().zip(&mut sums) {
+                let over = *t - room_c;
+                *sum += over;
+                *t = room_c + over * factor;
+            }
+        }
+        let mut sum = (sums[0] + sums[1]) + (sums[2] + sums[3]);
+        for t in fours.into_remainder() {
             let over = *t - room_c;
-            excess += self.slot_m3 * over;
+            sum += over;
             *t = room_c + over * factor;
         }
-        self.t_c[0] = room_c + (self.t_c[0] - room_c) * factor;
-        let over = self.t_c[top] - room_c;
-        excess += (self.slot_m3 - self.fill_m3) * over;
-        self.t_c[top] = room_c + over * factor;
+        let (below, above) = (*bottom - room_c, *last - room_c);
+        *bottom = room_c + below * factor;
+        *last = room_c + above * factor;
+        let excess = self.slot_m3 * (sum + above) + self.fill_m3 * (below - above);
         excess * RHO_C * (1.0 - factor)
     }
 

@@ -22,6 +22,15 @@ impl Layers {
         }
     }
 
+    /// [`Self::settle`] where all was in order before the layers up to `top` were warmed without changing
+    /// their own order: only the next layer can have been passed.
+    #[inline]
+    pub fn settle_above(&mut self, top: usize) {
+        if top < self.slots && self.t_c[top] > self.t_c[top + 1] {
+            self.settle();
+        }
+    }
+
     /// Pools an inversion between `i` and `i + 1` and whatever it drags along; returns the highest
     /// layer pooled.
     fn pool_around(&mut self, i: usize) -> usize {
@@ -84,14 +93,18 @@ impl Layers {
     #[inline]
     pub fn pool(&self, from: usize) -> Pool {
         let t_c = self.t_c[from];
-        let mut m3 = self.layer_m3(from);
-        let mut top = from;
-        while top < self.slots && self.t_c[top + 1] <= t_c + 1e-9 {
-            top += 1;
-            m3 += self.layer_m3(top);
-        }
-        let next_c = if top < self.slots { Some(self.t_c[top + 1]) } else { None };
-        Pool { from, top, m3, t_c, next_c }
+        let above = &self.t_c[from + 1..=self.slots];
+        let more = above.iter().position(|t| *t > t_c + 1e-9).unwrap_or(above.len());
+        let next_c = above.get(more).copied();
+        let top = from + more;
+        Pool { from, top, m3: self.slot_m3 * (more as f64 + 1.0) - self.missing_m3(from, top), t_c, next_c }
+    }
+
+    /// What layers `from` to `top` hold less than as many whole slots.
+    #[inline]
+    fn missing_m3(&self, from: usize, top: usize) -> f64 {
+        let below = if from == 0 { self.slot_m3 - self.fill_m3 } else { 0.0 };
+        if top == self.slots { below + self.fill_m3 } else { below }
     }
 
     /// Warms a pool by a heat, J. The pool's layers take one temperature.
@@ -100,12 +113,14 @@ impl Layers {
         if pool.m3 <= 0.0 {
             return;
         }
-        let mut stored = 0.0;
-        for i in pool.from..=pool.top {
-            stored += self.layer_m3(i) * self.t_c[i];
+        let layers = &mut self.t_c[pool.from..=pool.top];
+        // Above the pool's own temperature, from which its layers differ by rounding.
+        let mut stored = self.slot_m3 * layers.iter().map(|t| t - pool.t_c).sum::<f64>();
+        if pool.top == self.slots {
+            stored -= self.fill_m3 * (layers[layers.len() - 1] - pool.t_c);
         }
-        let t = (stored + heat_j / RHO_C) / pool.m3;
-        self.t_c[pool.from..=pool.top].fill(t);
+        let t = pool.t_c + (stored + heat_j / RHO_C) / pool.m3;
+        layers.fill(t);
     }
 
     /// How far up a condenser's heat reaches. It fills the zone (the layers below `zone`) from the coldest
@@ -113,22 +128,19 @@ impl Layers {
     /// below the condensing temperature share it.
     #[inline]
     pub fn reach(&self, zone: usize, excess_k_m3: f64) -> Reach {
-        let (mut m3, mut sum) = (0.0, 0.0);
-        let mut below = 0;
-        let mut condensing_c = f64::INFINITY;
-        for (i, t) in self.t_c[..zone].iter().enumerate() {
-            if *t >= condensing_c {
+        // The growing layer, or the first whole one where that is empty, is always reached; all others below
+        // the zone's top are whole.
+        let (mut m3, mut below) = if self.fill_m3 > 0.0 { (self.fill_m3, 1) } else { (self.slot_m3, 2) };
+        let mut sum = m3 * self.t_c[below - 1];
+        for t in self.t_c[..zone].iter().skip(below) {
+            if *t * m3 >= excess_k_m3 + sum {
                 break;
             }
-            let v = self.layer_m3(i);
-            m3 += v;
-            sum += v * t;
-            below = i + 1;
-            if m3 > 0.0 {
-                condensing_c = (excess_k_m3 + sum) / m3;
-            }
+            m3 += self.slot_m3;
+            sum += self.slot_m3 * t;
+            below += 1;
         }
-        Reach { below, m3, mean_c: sum / m3, condensing_c }
+        Reach { below, m3, mean_c: sum / m3, condensing_c: (excess_k_m3 + sum) / m3 }
     }
 
     /// Moves the layers below `below` from their mean `from_c` to `to_c` and draws their differences
