@@ -23,14 +23,12 @@ pub struct YearResult {
     pub delivered_kwh: [f64; 12],
     /// Hot water drawn, by month, m³.
     pub drawn_m3: [f64; 12],
-    /// Condensate, by month, litres.
+    /// Condensate, by month, litres: moisture taken out of the room, which spares a dehumidifier its work.
     pub condensate_l: [f64; 12],
     /// Heat the house's heating has to make up (negative: heat it is spared), by month, kWh.
     pub heating_makeup_kwh: [f64; 12],
     /// Heat the house's cooling is spared (negative: that it has to remove), by month, kWh.
     pub cooling_relief_kwh: [f64; 12],
-    /// Moisture taken out of the room, by month, litres (the dehumidifier's work spared).
-    pub dried_l: [f64; 12],
     /// Time the heat pump was locked out by cold air.
     pub locked_out: Time,
     /// Time the heat pump ran.

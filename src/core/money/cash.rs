@@ -52,7 +52,7 @@ pub fn running(c: &Candidate, case: &Case, year: &YearResult, findings: &[Findin
         0.0
     };
     let dried = if matches!(case.room.dehumidifier.value, YesNo::Yes) {
-        year.dried_l[DAMP_MONTHS].iter().sum::<f64>() * DEHUMIDIFIER_KWH_PER_L
+        year.condensate_l[DAMP_MONTHS].iter().sum::<f64>() * DEHUMIDIFIER_KWH_PER_L
     } else {
         0.0
     };

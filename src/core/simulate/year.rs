@@ -143,7 +143,6 @@ impl Run<'_> {
             condensate_l: self.year.months.map(|m| m.condensate_kg),
             heating_makeup_kwh: self.year.heating_makeup_j.map(|j| j / KWH_J),
             cooling_relief_kwh: self.year.cooling_relief_j.map(|j| j / KWH_J),
-            dried_l: self.year.months.map(|m| m.condensate_kg),
             locked_out: seconds(t.locked_out_s),
             heat_pump_time: seconds(t.pump_s),
             heat_pump_heat: energy(t.pump_heat_j),

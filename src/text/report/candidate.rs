@@ -74,8 +74,6 @@ pub struct YearReport {
     pub heating_makeup_kwh: f64,
     /// Heat the house's cooling is spared (negative: added), kWh.
     pub cooling_relief_kwh: f64,
-    /// Water taken out of the room's air, litres.
-    pub dried_l: f64,
     /// Mixed water that was too cold, litres.
     pub shortfall_l: f64,
     /// How long it was too cold, minutes.
@@ -211,7 +209,6 @@ impl YearReport {
             standby_kwh: figure(year.standby.value / KWH_J),
             heating_makeup_kwh: sum(&year.heating_makeup_kwh),
             cooling_relief_kwh: sum(&year.cooling_relief_kwh),
-            dried_l: sum(&year.dried_l),
             shortfall_l: figure(year.shortfall.value * 1e3),
             shortfall_min: figure(year.shortfall_time.value / 60.0),
             heat_pump_h: figure(year.heat_pump_time.value / 3600.0),
