@@ -18,16 +18,19 @@ use std::rc::Rc;
 use std::sync::Arc;
 use std::time::Duration;
 
-/// Changes closer together than this are asked about at once.
+/// A change that follows the one before closer than this waits as long for more; any other is asked about
+/// at once.
 const GATHER: Duration = Duration::from_millis(20);
 
 /// Starts asking, and goes on for as long as the page lives.
 pub fn follow(page: Page) {
-    let desk = Rc::new(RefCell::new(Desk { page, number: 0, service: None, timer: None }));
+    let desk = Rc::new(RefCell::new(Desk { page, number: 0, asked_ms: 0.0, service: None, timer: None }));
     Desk::hire(&desk);
     Effect::new(move |first: Option<()>| {
         let answers = page.answers.get();
-        if first.is_none() {
+        let since = js_sys::Date::now() - desk.borrow().asked_ms;
+        // A clock put back makes it negative: then do not wait either.
+        if first.is_none() || !(0.0..GATHER.as_millis() as f64).contains(&since) {
             Desk::ask(&desk, &answers);
             return;
         }
@@ -50,6 +53,8 @@ enum Hired {
 struct Desk {
     page: Page,
     number: u64,
+    /// When the last question was asked, ms since 1970.
+    asked_ms: f64,
     service: Option<Hired>,
     timer: Option<TimeoutHandle>,
 }
@@ -90,6 +95,11 @@ impl Desk {
     fn ask(desk: &Rc<RefCell<Desk>>, answers: &Answers) {
         let mut at = desk.borrow_mut();
         at.number += 1;
+        at.asked_ms = js_sys::Date::now();
+        // A gathered question would be older than this one.
+        if let Some(waiting) = at.timer.take() {
+            waiting.clear();
+        }
         let ask = Ask::new(at.number, answers);
         at.page.computed.update(|c| c.progress = Some((0, 1)));
         let failed = match &mut at.service {
