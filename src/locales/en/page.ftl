@@ -59,6 +59,11 @@ page-place-found = { $count ->
 
 # The verdict.
 page-verdict = The answer so far
+page-verdict-typical = For a typical house:
+page-verdict-basis = { $count ->
+    [one] From one answer, and usual values:
+   *[other] From { $count } answers, and usual values:
+}
 page-verdict-wait = Working it out …
 page-verdict-more = See why
 page-verdict-change = Change answers

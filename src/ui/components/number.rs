@@ -9,6 +9,7 @@ use crate::job::answers::{Answer, Refusal, parse_number};
 use crate::job::questions::{Id, Kind, Question, Value};
 use crate::ui::model::Draft;
 use crate::ui::state::{Page, page};
+use leptos::ev::KeyboardEvent;
 use leptos::prelude::*;
 
 /// The unit a question is asked in.
@@ -149,6 +150,17 @@ impl Field {
         self.set_draft(refusal.map(|refusal| Draft { text, refusal: Some(refusal), before }));
     }
 
+    /// Arrow keys step, as in any field with a number.
+    fn key(self, event: &KeyboardEvent) {
+        let up = match event.key().as_str() {
+            "ArrowUp" => true,
+            "ArrowDown" => false,
+            _ => return,
+        };
+        event.prevent_default();
+        self.step(up);
+    }
+
     fn step(self, up: bool) {
         let now = untrack(|| self.now());
         let value = Value::number(stepped(self.question.kind, now, up), now.unit);
@@ -166,8 +178,13 @@ pub fn NumberField(question: &'static Question) -> impl IntoView {
     let code = question.id.code();
     let refusal = Memo::new(move |_| field.refusal());
     let unknown = move || page.answers.with(|a| a.get(question.id).is_none());
-    let why = format!("{code}-why");
-    let (why_there, sign) = (why.clone(), format!("{code}-unit"));
+    let sign = format!("{code}-unit");
+    let described = move || {
+        if refusal.with(Option::is_some) {
+            return Some(format!("{code}-why"));
+        }
+        unknown().then(|| format!("{code}-standing"))
+    };
     let named = format!("{code}-name {sign}");
     view! {
         <div class="number">
@@ -181,9 +198,10 @@ pub fn NumberField(question: &'static Question) -> impl IntoView {
                     data-test=format!("q-{code}-input")
                     aria-labelledby=named
                     aria-invalid=move || refusal.with(Option::is_some).then_some("true")
-                    aria-describedby=move || refusal.with(Option::is_some).then(|| why_there.clone())
+                    aria-describedby=described
                     placeholder=move || in_field(field.now().value, 3)
                     prop:value=move || field.text()
+                    on:keydown=move |event| field.key(&event)
                     on:input=move |event| field.typing(event_target_value(&event))
                     on:change=move |_| field.left()
                     on:blur=move |_| field.left()
@@ -201,7 +219,7 @@ pub fn NumberField(question: &'static Question) -> impl IntoView {
                 {page.key("page-unknown")}
             </button>
         </div>
-        <p class="refusal" id=why role="alert" data-test=format!("q-{code}-refusal")>
+        <p class="refusal" id=format!("{code}-why") role="alert" data-test=format!("q-{code}-refusal")>
             {move || refusal.get().map(|r| page.say(&r.message()))}
         </p>
     }

@@ -69,9 +69,10 @@ fn Standing(question: &'static Question, from: Memo<Provenance>) -> impl IntoVie
             let _ = page.answer(id, value, from);
         }
     };
-    move || match from.get() {
+    move || {
+        match from.get() {
         Provenance::Assumed => view! {
-            <p class="standing" data-test=format!("q-{}-taken", id.code())>
+            <p class="standing" id=format!("{}-standing", id.code()) data-test=format!("q-{}-taken", id.code())>
                 {assumed} " " <span>{page.attr(&id.key(), "default")}</span>
             </p>
         }
@@ -89,6 +90,7 @@ fn Standing(question: &'static Question, from: Memo<Provenance>) -> impl IntoVie
         }
         .into_any(),
         _ => ().into_any(),
+    }
     }
 }
 

@@ -1,7 +1,9 @@
 //! The verdict, always in sight: below on a phone, at the side on a wide screen.
 
 use super::link::GoTo;
+use crate::core::message::Message;
 use crate::core::outcome::Outcome;
+use crate::job::answers::Answers;
 use crate::job::questions::Section;
 use crate::ui::reading;
 use crate::ui::route::Route;
@@ -41,7 +43,12 @@ pub fn VerdictBar() -> impl IntoView {
 fn Says(outcome: Arc<Outcome>) -> impl IntoView {
     let page = page();
     let figures = reading::key_figures(&outcome);
+    let basis = move || match page.answers.with(Answers::len) {
+        0 => page.key("page-verdict-typical"),
+        count => page.say(&Message::new("page-verdict-basis").with("count", count as i64)),
+    };
     view! {
+        <p class="basis" data-test="verdict-basis">{basis}</p>
         <p class="sentence">{move || page.say(&outcome.advice.verdict)}</p>
         <ul class="key-figures">
             {figures.into_iter().map(|f| view! { <li>{move || page.say(&f)}</li> }).collect_view()}
