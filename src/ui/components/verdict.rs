@@ -16,6 +16,10 @@ use std::sync::Arc;
 pub fn VerdictBar() -> impl IntoView {
     let page = page();
     let busy = Memo::new(move |_| page.computed.with(|c| c.progress.is_some()));
+    let basis = move || match page.answers.with(Answers::len) {
+        0 => page.key("page-verdict-typical"),
+        count => page.say(&Message::new("page-verdict-basis").with("count", count as i64)),
+    };
     let on_result = Memo::new(move |_| page.route.get() == Route::Result);
     let way = move || {
         if on_result.get() {
@@ -28,6 +32,7 @@ pub fn VerdictBar() -> impl IntoView {
     view! {
         <aside class="verdict" data-test="verdict" aria-label=page.key("page-verdict") aria-busy=move || busy.get().to_string()>
             <Working/>
+            <p class="basis" data-test="verdict-basis">{basis}</p>
             <div class="says" role="status" data-test="verdict-says">
                 {move || match page.outcome.get() {
                     Some(shared) => view! { <Says outcome=shared.0/> }.into_any(),
@@ -43,12 +48,7 @@ pub fn VerdictBar() -> impl IntoView {
 fn Says(outcome: Arc<Outcome>) -> impl IntoView {
     let page = page();
     let figures = reading::key_figures(&outcome);
-    let basis = move || match page.answers.with(Answers::len) {
-        0 => page.key("page-verdict-typical"),
-        count => page.say(&Message::new("page-verdict-basis").with("count", count as i64)),
-    };
     view! {
-        <p class="basis" data-test="verdict-basis">{basis}</p>
         <p class="sentence">{move || page.say(&outcome.advice.verdict)}</p>
         <ul class="key-figures">
             {figures.into_iter().map(|f| view! { <li>{move || page.say(&f)}</li> }).collect_view()}
