@@ -64,6 +64,7 @@ fn prepared(code: &str) -> Option<Prepared> {
 }
 
 /// The codes of the candidates, one a line.
+#[cfg(not(target_arch = "wasm32"))]
 fn codes() -> String {
     candidates().1.iter().map(|candidate| candidate.id.code()).collect::<Vec<_>>().join("\n")
 }
