@@ -1,5 +1,6 @@
 //! Headless Chromium over WebDriver: for the page's tests and its pictures.
-use std::io::{BufRead, BufReader};
+use std::io::{BufRead, BufReader, Read as _, Write as _};
+use std::net::TcpStream;
 use std::process::{Child, Command, Stdio};
 use std::time::{Duration, Instant};
 
@@ -63,8 +64,21 @@ impl Driver {
 
 impl Drop for Driver {
     fn drop(&mut self) {
-        let _ = self.process.kill();
+        // Asked to end, it takes its browsers along; killed, it would leave them behind.
+        if self.shut_down().is_err() {
+            let _ = self.process.kill();
+        }
         let _ = self.process.wait();
+    }
+}
+
+impl Driver {
+    fn shut_down(&self) -> std::io::Result<()> {
+        let host = self.address.trim_start_matches("http://");
+        let mut stream = TcpStream::connect(host)?;
+        stream.set_read_timeout(Some(Duration::from_secs(10)))?;
+        write!(stream, "GET /shutdown HTTP/1.1\r\nHost: {host}\r\nConnection: close\r\n\r\n")?;
+        stream.read_exact(&mut [0])
     }
 }
 

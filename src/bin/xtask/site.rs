@@ -1,19 +1,27 @@
-//! A file server for the finished page, on this machine only.
+//! A file server for the finished page, on this machine only: a request a connection, a thread each, so that no
+//! file ever waits for another.
 use std::fs;
-use std::net::{Ipv4Addr, TcpListener};
+use std::io::{self, BufRead, BufReader, Read as _, Write as _};
+use std::net::{Ipv4Addr, TcpListener, TcpStream};
 use std::path::{Component, Path, PathBuf};
 use std::sync::Arc;
+use std::time::Duration;
 
 use anyhow::{Context, Result};
-use tiny_http::{Header, Method, Request, Response, Server};
 
 /// How many ports to try.
 const TRIES: u16 = 50;
 
+/// The longest head of a request that is read, in bytes.
+const LONGEST_HEAD: u64 = 64 * 1024;
+
+/// How long a connection may stay silent.
+const SILENCE: Duration = Duration::from_secs(30);
+
 /// A page being served.
 #[derive(Clone)]
 pub struct Site {
-    server: Arc<Server>,
+    listener: Arc<TcpListener>,
     dir: PathBuf,
     folder: String,
     port: u16,
@@ -29,8 +37,7 @@ impl Site {
                 || format!("no port from {port} to {last} is free on 127.0.0.1: give another with --port"),
             )?;
         let port = listener.local_addr()?.port();
-        let server = Server::from_listener(listener, None).map_err(|error| anyhow::anyhow!("{error}"))?;
-        Ok(Self { server: Arc::new(server), dir, folder: folder.to_owned(), port })
+        Ok(Self { listener: Arc::new(listener), dir, folder: folder.to_owned(), port })
     }
 
     /// Where the page is.
@@ -39,42 +46,63 @@ impl Site {
     }
 
     /// Answers requests for good; `seen` is told each path asked for.
-    pub fn serve(&self, seen: impl Fn(&str)) {
-        for request in self.server.incoming_requests() {
-            let path = request.url().split(['?', '#']).next().unwrap_or_default().to_owned();
-            seen(&path);
-            // A browser that went away in the middle is no reason to stop.
-            let _ = self.reply(request, &path);
+    pub fn serve(&self, seen: impl Fn(&str) + Send + Sync + 'static) {
+        let seen = Arc::new(seen);
+        for stream in self.listener.incoming().filter_map(Result::ok) {
+            let (site, seen) = (self.clone(), seen.clone());
+            std::thread::spawn(move || {
+                // A browser that went away in the middle is no reason to stop.
+                let _ = site.reply(stream, &*seen);
+            });
         }
     }
 
     /// Answers requests in the background.
-    pub fn serve_aside(&self, seen: impl Fn(&str) + Send + 'static) {
+    pub fn serve_aside(&self, seen: impl Fn(&str) + Send + Sync + 'static) {
         let site = self.clone();
         std::thread::spawn(move || site.serve(seen));
     }
 
-    fn reply(&self, request: Request, path: &str) -> std::io::Result<()> {
-        if !matches!(request.method(), Method::Get | Method::Head) {
-            return request.respond(Response::from_string("only GET and HEAD").with_status_code(405));
-        }
-        let file = path.strip_prefix(&self.folder).and_then(|rest| inside(&self.dir, rest));
-        let Some((file, bytes)) = file.and_then(|file| fs::read(&file).ok().map(|bytes| (file, bytes)))
-        else {
-            return request.respond(Response::from_string("not found").with_status_code(404));
-        };
-        let mut response = Response::from_data(bytes);
-        for (name, value) in [
-            ("Content-Type", mime(&file)),
-            ("X-Content-Type-Options", "nosniff"),
-            // Nothing kept: what is on the disk is what is seen, and a second download would show.
-            ("Cache-Control", "no-store"),
-        ] {
-            if let Ok(header) = Header::from_bytes(name, value) {
-                response.add_header(header);
+    fn reply(&self, mut stream: TcpStream, seen: impl Fn(&str)) -> io::Result<()> {
+        stream.set_read_timeout(Some(SILENCE))?;
+        stream.set_write_timeout(Some(SILENCE))?;
+        let mut lines = BufReader::new(&stream).take(LONGEST_HEAD).lines();
+        // A browser may open a connection ahead of need and never use it.
+        let Some(first) = lines.next() else { return Ok(()) };
+        let first = first?;
+        for line in lines {
+            if line?.is_empty() {
+                break;
             }
         }
-        request.respond(response)
+        let mut words = first.split(' ');
+        let (method, url) = (words.next().unwrap_or_default(), words.next().unwrap_or_default());
+        let path = url.split(['?', '#']).next().unwrap_or_default();
+        seen(path);
+        let (status, kind, body) = self.answer(method, path);
+        write!(
+            stream,
+            "HTTP/1.1 {status}\r\nContent-Type: {kind}\r\nContent-Length: {}\r\nX-Content-Type-Options: nosniff\r\n\
+             Cache-Control: no-store\r\nConnection: close\r\n\r\n",
+            body.len()
+        )?;
+        if method != "HEAD" {
+            stream.write_all(&body)?;
+        }
+        stream.flush()
+    }
+
+    /// Status, media type and content. Nothing is to be kept by the browser: what is on the disk is what is
+    /// seen, and a second download shows.
+    fn answer(&self, method: &str, path: &str) -> (&'static str, &'static str, Vec<u8>) {
+        if !matches!(method, "GET" | "HEAD") {
+            return ("405 Method Not Allowed", "text/plain", b"only GET and HEAD".to_vec());
+        }
+        let file = path.strip_prefix(&self.folder).and_then(|rest| inside(&self.dir, rest));
+        match file.and_then(|file| Some((mime(&file), fs::read(&file).ok()?))) {
+            Some((kind, bytes)) => ("200 OK", kind, bytes),
+            None => ("404 Not Found", "text/plain", b"not found".to_vec()),
+        }
     }
 }
 
