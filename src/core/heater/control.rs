@@ -86,7 +86,10 @@ impl Sim<'_> {
     }
 
     fn elements_wanted(&self, call_c: f64) -> On {
-        if self.wanted(On::Upper, self.places.upper, call_c) {
+        // Water is never colder above: while the lower sensor does not call, the upper does not.
+        if self.on == On::Nothing && !self.wanted(On::Lower, self.places.lower, call_c) {
+            On::Nothing
+        } else if self.wanted(On::Upper, self.places.upper, call_c) {
             On::Upper
         } else if self.wanted(On::Lower, self.places.lower, call_c) {
             On::Lower
@@ -119,10 +122,8 @@ impl Sim<'_> {
             }
         };
         match &self.model.source {
-            Source::Elements(_) => {
-                limit(self.places.upper);
-                limit(self.places.lower);
-            }
+            // The upper sensor is never colder, and both call at the same temperature.
+            Source::Elements(_) => limit(self.places.lower),
             Source::Burner(_) => limit(self.places.own),
             Source::HeatPump { pump, .. } => {
                 limit(self.places.own);

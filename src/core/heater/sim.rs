@@ -45,6 +45,8 @@ pub struct Sim<'m> {
     owed_most_s: f64,
     /// Which layers matter to elements and thermostats, until the next draw moves them.
     pub(super) places: Places,
+    /// A draw has moved the layers since the places were looked up.
+    moved: bool,
 }
 
 impl<'m> Sim<'m> {
@@ -55,6 +57,7 @@ impl<'m> Sim<'m> {
         Self {
             model,
             places: Places::of(model, &layers),
+            moved: false,
             layers,
             on: On::Nothing,
             totals: Totals::default(),
@@ -129,6 +132,10 @@ impl<'m> Sim<'m> {
     pub fn advance(&mut self, dt_s: f64, around: &mut impl Surroundings) {
         let mut left = dt_s + self.owed_s;
         self.owed_s = 0.0;
+        if self.moved {
+            self.places = Places::of(self.model, &self.layers);
+            self.moved = false;
+        }
         while left > 1e-6 {
             self.switch(around.temperature_c());
             let step = match self.on {
@@ -165,7 +172,7 @@ impl<'m> Sim<'m> {
         }
         self.totals.drawn_m3 += v;
         self.totals.delivered_j += RHO_C * v * (out_c - cold_c);
-        self.places = Places::of(self.model, &self.layers);
+        self.moved = true;
         // Most draws last half a minute: while nothing heats, or only the slow heat pump, the tank goes through
         // several of them at once.
         self.owed_s += v * seconds_per_m3;
