@@ -1,19 +1,24 @@
 //! A page in a browser of its own, served by a server of its own.
+//!
+//! Elements are found by their `data-test`, which says what they are for and stays when looks change.
 use std::path::PathBuf;
 use std::sync::{Arc, Mutex};
 use std::time::Duration;
 
 use anyhow::{Context, Result, ensure};
-use serde_json::Value;
+use fantoccini::Locator;
+use fantoccini::elements::Element;
+use fantoccini::key::Key;
+use serde_json::{Value, json};
 
 use crate::browser::{Browser, Driver};
 use crate::site::Site;
 
 /// Where the page lives on its test server: any static host's sub-folder.
-const FOLDER: &str = "/some/folder/";
+pub const FOLDER: &str = "/some/folder/";
 
 /// How long anything may take on a busy machine before it counts as broken.
-pub const PATIENCE: Duration = Duration::from_secs(20);
+const PATIENCE: Duration = Duration::from_secs(20);
 
 /// A page in a browser.
 pub struct Page {
@@ -46,13 +51,19 @@ impl Page {
     /// A fresh browser with the page open and drawn.
     pub async fn open() -> Result<Self> {
         let page = Self::served().await?;
-        page.load().await?;
+        page.go("").await?;
         Ok(page)
     }
 
-    /// Opens the page, or opens it anew, and waits until it is drawn.
-    pub async fn load(&self) -> Result<()> {
-        self.browser.client.goto(&self.address).await?;
+    /// Opens the page at an address below its own, and waits until it is drawn.
+    pub async fn go(&self, below: &str) -> Result<()> {
+        self.browser.client.goto(&format!("{}{below}", self.address)).await?;
+        self.until("the page to be drawn", "document.querySelector('main') !== null").await
+    }
+
+    /// Loads the page anew.
+    pub async fn reload(&self) -> Result<()> {
+        self.browser.client.refresh().await?;
         self.until("the page to be drawn", "document.querySelector('main') !== null").await
     }
 
@@ -61,9 +72,49 @@ impl Page {
         self.browser.until(what, &format!("return Boolean({condition})"), PATIENCE).await
     }
 
+    /// Waits until an advice that fits the answers is shown.
+    pub async fn until_advised(&self) -> Result<()> {
+        let done = "document.querySelector('[data-test=verdict][aria-busy=false] .key-figures')";
+        self.until("the verdict", done).await
+    }
+
     /// The value of a JavaScript expression.
     pub async fn value(&self, expression: &str) -> Result<Value> {
         self.browser.script(&format!("return {expression}")).await
+    }
+
+    /// Runs a script before anything else in every page from now on.
+    pub async fn before_each_page(&self, script: &str) -> Result<()> {
+        self.browser.devtools("Page.addScriptToEvaluateOnNewDocument", json!({ "source": script })).await?;
+        Ok(())
+    }
+
+    /// The element for a purpose, once it is there.
+    pub async fn find(&self, test: &str) -> Result<Element> {
+        let selector = format!("[data-test='{test}']");
+        let wait = self.browser.client.wait().at_most(PATIENCE);
+        wait.for_element(Locator::Css(&selector)).await.with_context(|| format!("nothing for {test}"))
+    }
+
+    /// Clicks the element for a purpose.
+    pub async fn click(&self, test: &str) -> Result<()> {
+        Ok(self.find(test).await?.click().await?)
+    }
+
+    /// Types into a question's field and leaves it.
+    pub async fn answer(&self, question: &str, text: &str) -> Result<()> {
+        let field = self.find(&format!("q-{question}-input")).await?;
+        // As a person does it: mark everything, then type over it.
+        let mark_all = format!("{}a{}", char::from(Key::Control), char::from(Key::Null));
+        field.send_keys(&format!("{mark_all}{text}")).await?;
+        self.value("document.activeElement.blur()").await?;
+        Ok(())
+    }
+
+    /// What stands in a question's field.
+    pub async fn answered(&self, question: &str) -> Result<String> {
+        let field = self.find(&format!("q-{question}-input")).await?;
+        Ok(field.prop("value").await?.unwrap_or_default())
     }
 
     /// The paths that the server was asked for so far.

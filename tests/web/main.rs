@@ -3,9 +3,13 @@
 //! `cargo xtask test` builds the page and runs these; by hand: `cargo test --test web -- --ignored`.
 //! The page is served from a folder, not from the top of the site, and every request is counted.
 
+mod answers;
 #[path = "../../src/bin/xtask/browser.rs"]
 mod browser;
 mod harness;
+mod reach;
 #[path = "../../src/bin/xtask/site.rs"]
 mod site;
 mod start;
+mod storage;
+mod worker;

@@ -20,7 +20,7 @@ async fn the_page_starts_without_a_word_on_the_console() -> Result<()> {
 #[ignore = "needs the built page and Chromium: cargo xtask test runs it"]
 async fn nobody_but_the_page_s_own_folder_is_asked() -> Result<()> {
     let page = Page::open().await?;
-    page.load().await?;
+    page.reload().await?;
     let requests = page.requests().await?;
     ensure!(
         requests.iter().any(|url| url.ends_with(".wasm")),
@@ -61,8 +61,7 @@ async fn the_content_security_policy_is_in_force() -> Result<()> {
 #[ignore = "needs the built page and Chromium: cargo xtask test runs it"]
 async fn where_the_page_cannot_start_it_says_so() -> Result<()> {
     let page = Page::served().await?;
-    let stop = serde_json::json!({ "source": "delete globalThis.WebAssembly" });
-    page.browser.devtools("Page.addScriptToEvaluateOnNewDocument", stop).await?;
+    page.before_each_page("delete globalThis.WebAssembly").await?;
     page.browser.client.goto(&page.address).await?;
     page.until("a word about it", "document.getElementById('not-started').checkVisibility()").await?;
     page.browser.close().await

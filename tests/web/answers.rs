@@ -1,0 +1,64 @@
+//! Answering: what is typed moves the verdict, what makes no sense is refused at its field, and once
+//! loaded the page needs no network.
+use anyhow::{Result, ensure};
+use serde_json::json;
+
+use crate::harness::Page;
+
+const VERDICT: &str = "document.querySelector('[data-test=verdict-says]').textContent";
+
+#[tokio::test]
+#[ignore = "needs the built page and Chromium: cargo xtask test runs it"]
+async fn an_answer_moves_the_verdict() -> Result<()> {
+    let page = Page::served().await?;
+    page.go("?p=household").await?;
+    page.until_advised().await?;
+    let before = page.value(VERDICT).await?;
+    page.answer("adults", "6").await?;
+    page.until("another verdict", &format!("{VERDICT} !== {before}")).await?;
+    page.until_advised().await?;
+    page.close().await
+}
+
+#[tokio::test]
+#[ignore = "needs the built page and Chromium: cargo xtask test runs it"]
+async fn what_makes_no_sense_is_refused_at_its_field() -> Result<()> {
+    let page = Page::served().await?;
+    page.go("?p=household").await?;
+    page.until_advised().await?;
+    for junk in ["-1", "13", "1e999", "NaN", "inf", "two", "3 4", "<b>4</b>"] {
+        page.answer("adults", junk).await?;
+        page.until(
+            &format!("{junk} to be refused"),
+            "document.querySelector('[data-test=q-adults-refusal]').textContent.trim() !== ''",
+        )
+        .await?;
+        let stands = page.answered("adults").await?;
+        ensure!(stands == junk, "{junk} became {stands}");
+    }
+    page.answer("adults", "4").await?;
+    page.until(
+        "the refusal to go",
+        "!document.querySelector('[data-test=q-adults-refusal]').textContent.trim()",
+    )
+    .await?;
+    page.until_advised().await?;
+    page.close().await
+}
+
+#[tokio::test]
+#[ignore = "needs the built page and Chromium: cargo xtask test runs it"]
+async fn once_loaded_the_page_needs_no_network() -> Result<()> {
+    let page = Page::open().await?;
+    page.until_advised().await?;
+    let loaded = page.asked().len();
+    let offline = json!({ "offline": true, "latency": 0, "downloadThroughput": 0, "uploadThroughput": 0 });
+    page.browser.devtools("Network.emulateNetworkConditions", offline).await?;
+    page.click("start").await?;
+    page.answer("adults", "5").await?;
+    page.until_advised().await?;
+    page.click("result").await?;
+    page.until("the result", "document.querySelector('[data-page=result]')").await?;
+    ensure!(page.asked().len() == loaded, "more was asked for: {:?}", page.asked());
+    page.close().await
+}

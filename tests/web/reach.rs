@@ -1,0 +1,101 @@
+//! The page is within everybody's reach: axe-core finds no fault on any page in either scheme, and the
+//! keyboard alone leads from the first page to the advice.
+use std::path::PathBuf;
+
+use anyhow::{Context, Result, bail, ensure};
+use fantoccini::key::Key;
+use serde_json::Value;
+
+use crate::harness::Page;
+
+/// Every page there is.
+const PAGES: [&str; 9] = [
+    "",
+    "?p=household",
+    "?p=heater",
+    "?p=room",
+    "?p=drain",
+    "?p=circuit",
+    "?p=place",
+    "?p=money",
+    "?p=result",
+];
+
+#[tokio::test]
+#[ignore = "needs the built page and Chromium: cargo xtask test runs it"]
+async fn axe_finds_no_fault_on_any_page() -> Result<()> {
+    let axe = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("target/npm/node_modules/axe-core/axe.min.js");
+    let axe =
+        std::fs::read_to_string(axe).context("axe-core is not there: `cargo xtask test web` installs it")?;
+    let page = Page::served().await?;
+    let mut faults = Vec::new();
+    for (width, scheme) in [(390, "light"), (390, "dark"), (1440, "light"), (1440, "dark")] {
+        page.browser.look(width, 900, 1.0, scheme).await?;
+        for below in PAGES {
+            page.go(below).await?;
+            page.until_advised().await?;
+            page.browser.script(&axe).await?;
+            let found = page
+                .browser
+                .client
+                .execute_async(
+                    "const done = arguments[0];
+                     axe.run({ resultTypes: ['violations'] }).then((all) => done(all.violations.flatMap(
+                       (rule) => rule.nodes.map((node) => rule.id + ' ' + node.target + ': ' + node.failureSummary))));",
+                    Vec::new(),
+                )
+                .await?;
+            let Value::Array(found) = found else { bail!("axe-core answered {found}") };
+            faults.extend(found.into_iter().map(|fault| format!("{scheme} {width} {below}: {fault}")));
+        }
+    }
+    ensure!(faults.is_empty(), "{} faults\n{}", faults.len(), faults.join("\n"));
+    page.close().await
+}
+
+#[tokio::test]
+#[ignore = "needs the built page and Chromium: cargo xtask test runs it"]
+async fn the_keyboard_alone_leads_to_the_advice() -> Result<()> {
+    let page = Page::open().await?;
+    tab_to(&page, "start").await?;
+    press(&page, Key::Enter).await?;
+    page.until("the first section", "document.querySelector('[data-page=section]')").await?;
+    page.until("the focus to follow", "document.activeElement.matches('h1')").await?;
+    tab_to(&page, "q-adults-input").await?;
+    page.browser.client.active_element().await?.send_keys("5").await?;
+    for _ in 2..PAGES.len() {
+        tab_to(&page, "next").await?;
+        let before = page.value("location.href").await?;
+        press(&page, Key::Enter).await?;
+        page.until("the next page", &format!("location.href !== {before}")).await?;
+    }
+    page.until("the result", "document.querySelector('[data-page=result]')").await?;
+    page.until("the focus to follow", "document.activeElement.matches('h1')").await?;
+    page.go("?p=household").await?;
+    ensure!(page.answered("adults").await? == "5", "what was typed is gone");
+    page.close().await
+}
+
+/// Tabs on until the element for a purpose has the focus; on the way each stop must show that it has it.
+async fn tab_to(page: &Page, test: &str) -> Result<()> {
+    for _ in 0..200 {
+        press(page, Key::Tab).await?;
+        let seen = page
+            .value(
+                "(() => { const at = document.activeElement, box = at.getBoundingClientRect(), look = getComputedStyle(at);
+                   return [at.dataset.test ?? '', at.outerHTML.slice(0, 120),
+                     box.width > 0 && (look.outlineStyle !== 'none' || look.boxShadow !== 'none'
+                       || getComputedStyle(at.parentElement).outlineStyle !== 'none')]; })()",
+            )
+            .await?;
+        ensure!(seen[2] == true, "the focus does not show on {}", seen[1]);
+        if seen[0] == test {
+            return Ok(());
+        }
+    }
+    bail!("{test} is not reached by Tab")
+}
+
+async fn press(page: &Page, key: Key) -> Result<()> {
+    Ok(page.browser.client.active_element().await?.send_keys(&char::from(key).to_string()).await?)
+}
