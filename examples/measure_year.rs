@@ -2,18 +2,21 @@
 //! natively by the clock and under callgrind, and the very same code as WebAssembly in a browser.
 //!
 //! `measure_year CANDIDATE TIMES` simulates that year so often; without arguments the candidates are listed.
+//! `measure_year bits` prints a fingerprint of whole outcomes, which must be the same everywhere.
 
 use tankful::core::calendar::DayOfYear;
 use tankful::core::candidates::{Candidate, offered};
-use tankful::core::case::Case;
+use tankful::core::case::{Case, Provenance};
 use tankful::core::climate::{mains::Mains, outdoor::OutdoorYear};
 use tankful::core::draws::{DrawYear, HouseholdUse};
 use tankful::core::heater::Model;
 use tankful::core::label::calibration::calibrate;
 use tankful::core::outcome::YearResult;
+use tankful::core::pipeline::advise;
 use tankful::core::room::model::RoomModel;
 use tankful::core::simulate::year::{House, simulate};
 use tankful::core::units::to_celsius;
+use tankful::job::questions::{Id, Value};
 use tankful::job::{answers::Answers, complete::complete};
 
 /// A year ready to be simulated.
@@ -63,6 +66,31 @@ fn prepared(code: &str) -> Option<Prepared> {
     Some(Prepared::of(&case, candidate))
 }
 
+/// A fingerprint of every bit of whole outcomes, one a line: invented houses that between them use each kind
+/// of heater, room and climate.
+fn bits() -> String {
+    let houses = [
+        [(Id::HeaterKind, "electric"), (Id::Place, "us-mn-minneapolis"), (Id::RoomKind, "basement")],
+        [(Id::HeaterKind, "gas"), (Id::Place, "us-ca-sacramento"), (Id::RoomKind, "closet")],
+        [(Id::HeaterKind, "oil"), (Id::Place, "ca-ab-calgary"), (Id::RoomKind, "attic")],
+        [(Id::HeaterKind, "heat_pump"), (Id::Place, "us-tx-houston"), (Id::RoomKind, "garage")],
+    ];
+    let lines = houses.map(|house| {
+        let mut answers = Answers::new();
+        for (id, code) in house {
+            answers.set(id, Value::code(code), Provenance::Answered).expect("an option of the list");
+        }
+        let outcome = advise(&complete(&answers));
+        let bytes = postcard::to_allocvec(&outcome).expect("plain data");
+        // FNV-1a, 64 bits.
+        let hash = bytes.iter().fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| {
+            (hash ^ u64::from(*byte)).wrapping_mul(0x0000_0100_0000_01b3)
+        });
+        format!("{hash:016x} of {} bytes", bytes.len())
+    });
+    lines.join("\n")
+}
+
 /// The codes of the candidates, one a line.
 #[cfg(not(target_arch = "wasm32"))]
 fn codes() -> String {
@@ -72,6 +100,10 @@ fn codes() -> String {
 #[cfg(not(target_arch = "wasm32"))]
 fn main() -> std::process::ExitCode {
     let words: Vec<String> = std::env::args().skip(1).collect();
+    if words == ["bits"] {
+        println!("{}", bits());
+        return std::process::ExitCode::SUCCESS;
+    }
     let [code, times] = words.as_slice() else {
         println!("{}", codes());
         return std::process::ExitCode::SUCCESS;
@@ -99,6 +131,12 @@ mod page {
     //! The same for a page that holds the watch.
     use super::{Prepared, YearResult, prepared};
     use wasm_bindgen::prelude::wasm_bindgen;
+
+    /// The fingerprint of whole outcomes.
+    #[wasm_bindgen]
+    pub fn bits() -> String {
+        super::bits()
+    }
 
     /// A year ready to be simulated.
     #[wasm_bindgen]

@@ -9,7 +9,7 @@ use anyhow::{Context, Result, bail};
 use clap::ValueEnum;
 
 use crate::run::{answer, cargo, find, quietly, run};
-use crate::{dist, finish, page, root, sizes, tools};
+use crate::{dist, finish, page, root, sizes, tools, years};
 
 const WASM: [&str; 2] = ["--target", "wasm32-unknown-unknown"];
 
@@ -37,6 +37,8 @@ pub enum Step {
     Size,
     /// The page works in a real browser.
     Web,
+    /// The computing core gives the same bits natively and in the browser.
+    Bits,
 }
 
 impl Step {
@@ -116,6 +118,10 @@ fn perform(step: Step) -> Result<Count> {
         Step::Reference => reference()?,
         Step::Page => page::build(false)?,
         Step::Size => size()?,
+        Step::Bits => {
+            browser()?;
+            years::same_bits()?;
+        }
         Step::Web => {
             browser()?;
             axe()?;

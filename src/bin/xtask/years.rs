@@ -6,7 +6,7 @@ use std::process::Command;
 
 use anyhow::{Context, Result, ensure};
 
-use crate::browser::Driver;
+use crate::browser::{Browser, Driver};
 use crate::run::{answer, cargo, find, quietly, run};
 use crate::site::Site;
 use crate::{page, root, tools};
@@ -75,8 +75,59 @@ fn collected(said: &str) -> Option<u64> {
     said.lines().find_map(|line| line.split_once("Collected : ")?.1.trim().parse().ok())
 }
 
-/// The least time in milliseconds of each candidate's year in Chromium, built and optimised as the page is.
+/// Sees to it that whole outcomes are the same to the bit natively and as WebAssembly in Chromium.
+pub fn same_bits() -> Result<()> {
+    let root = root();
+    run(cargo(&root).args(["build", "--quiet", "--example", PROGRAM]))?;
+    let native = answer(Command::new(root.join("target/debug/examples").join(PROGRAM)).arg("bits"))
+        .context("the measured program failed")?;
+    let wasm: String = in_browser(|browser| async move {
+        let script = "const [done] = arguments;
+             import(new URL('measure_year.js', location)).then(async (it) => { await it.default(); done(it.bits()); });";
+        let said = browser.client.execute_async(script, Vec::new()).await?;
+        browser.close().await?;
+        Ok(serde_json::from_value(said)?)
+    })?;
+    println!("native:\n{native}\nWebAssembly:\n{wasm}");
+    ensure!(native.trim() == wasm.trim(), "native and WebAssembly differ");
+    Ok(())
+}
+
+/// The least time in milliseconds of each candidate's year in Chromium.
 fn wasm(codes: &[&str]) -> Result<BTreeMap<String, f64>> {
+    let codes: Vec<String> = codes.iter().map(|&code| code.to_owned()).collect();
+    in_browser(|browser| async move {
+        let mut fastest_of = BTreeMap::new();
+        for code in codes {
+            let times = browser
+                .client
+                .execute_async(
+                    "const [code, times, done] = arguments;
+                     import(new URL('measure_year.js', location)).then(async (it) => {
+                       await it.default();
+                       const year = new it.Year(code), all = [];
+                       for (let n = 0; n < times; n++) {
+                         const start = performance.now();
+                         year.simulate();
+                         all.push(performance.now() - start);
+                       }
+                       done(all);
+                     });",
+                    vec![code.as_str().into(), TIMES.into()],
+                )
+                .await?;
+            fastest_of.insert(code, fastest(&serde_json::from_value::<Vec<f64>>(times)?)?);
+        }
+        browser.close().await?;
+        Ok(fastest_of)
+    })
+}
+
+/// Builds the measured program for the browser, optimised as the page is, and does something with it there.
+fn in_browser<T, F>(work: impl FnOnce(Browser) -> F) -> Result<T>
+where
+    F: Future<Output = Result<T>>,
+{
     let root = root();
     let tools = tools::ensure(&root)?;
     let (target, profile) = ("wasm32-unknown-unknown", "page");
@@ -114,29 +165,7 @@ fn wasm(codes: &[&str]) -> Result<BTreeMap<String, f64>> {
     tokio::runtime::Runtime::new()?.block_on(async {
         let browser = driver.browser().await?;
         browser.client.goto(&site.address()).await?;
-        let mut fastest_of = BTreeMap::new();
-        for code in codes {
-            let times = browser
-                .client
-                .execute_async(
-                    "const [code, times, done] = arguments;
-                     import(new URL('measure_year.js', location)).then(async (it) => {
-                       await it.default();
-                       const year = new it.Year(code), all = [];
-                       for (let n = 0; n < times; n++) {
-                         const start = performance.now();
-                         year.simulate();
-                         all.push(performance.now() - start);
-                       }
-                       done(all);
-                     });",
-                    vec![(*code).into(), TIMES.into()],
-                )
-                .await?;
-            fastest_of.insert((*code).to_owned(), fastest(&serde_json::from_value::<Vec<f64>>(times)?)?);
-        }
-        browser.close().await?;
-        Ok(fastest_of)
+        work(browser).await
     })
 }
 
