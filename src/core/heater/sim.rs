@@ -13,8 +13,10 @@ use crate::core::water::MEAN_VOLUMETRIC_HEAT_J_PER_M3_K as RHO_C;
 pub(super) const CUT_OUT_SLACK_K: f64 = 0.02;
 /// Conduction is done in batches of this time, s.
 const CONDUCTION_S: f64 = 1_800.0;
-/// Time of draws that may pass before the heater goes through it, s.
-const OWED_S: f64 = 60.0;
+/// Time of draws that may pass before the heater goes through it, s: a call is late by so much at most. A
+/// heat pump's backup is the more sensitive to that.
+const OWED_S: f64 = 180.0;
+const OWED_WITH_PUMP_S: f64 = 60.0;
 
 /// What heats at the moment.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -66,7 +68,7 @@ impl<'m> Sim<'m> {
             pump_step_s: 600.0,
             conduction_s: 0.0,
             owed_s: 0.0,
-            owed_most_s: OWED_S,
+            owed_most_s: if model.pump().is_some() { OWED_WITH_PUMP_S } else { OWED_S },
         }
     }
 
