@@ -3,6 +3,7 @@
 use leptos::ev;
 use leptos::prelude::*;
 use serde::{Deserialize, Serialize};
+use std::cell::Cell;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 
@@ -72,18 +73,16 @@ pub fn looks(theme: Signal<Theme>) -> RwSignal<u32> {
     count
 }
 
-/// Calls back when the screen's density changes: another zoom, or a window moved to another screen. A
-/// media query holds for one density only, so each change asks for the next.
-fn on_density(changed: impl Fn() + Copy + 'static) {
-    let query = format!("(resolution: {}dppx)", window().device_pixel_ratio());
-    let Ok(Some(list)) = window().match_media(&query) else { return };
-    let at_change = Closure::once_into_js(move || {
-        changed();
-        on_density(changed);
+/// Calls back when the screen's density changes: another zoom, or a window moved to another screen.
+fn on_density(changed: impl Fn() + 'static) {
+    let known = Cell::new(window().device_pixel_ratio());
+    let handle = window_event_listener(ev::resize, move |_| {
+        let now = window().device_pixel_ratio();
+        if known.replace(now) != now {
+            changed();
+        }
     });
-    list.set_onchange(Some(at_change.unchecked_ref()));
-    // Lives until its one call.
-    std::mem::forget(list);
+    on_cleanup(move || handle.remove());
 }
 
 /// Paper is light: switches over before printing and back after it.

@@ -36,7 +36,11 @@ pub fn ChartFrame(
     let page = page();
     let canvas = NodeRef::<html::Canvas>::new();
     let size = RwSignal::new((0.0, 0.0));
-    canvas.on_load(move |canvas| resize::follow(&canvas, move |w, h| size.set((w, h))));
+    Effect::new(move |_| {
+        if let Some(canvas) = canvas.get() {
+            resize::follow(&canvas, move |w, h| size.set((w, h)));
+        }
+    });
     Effect::new(move |_| {
         size.track();
         chart_looks::track();
