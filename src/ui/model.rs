@@ -9,7 +9,6 @@ use crate::core::units::UnitSystem;
 use crate::job::answers::{Answer, Answers, Refusal};
 use crate::job::questions::{Id, Section};
 use serde::{Deserialize, Serialize};
-use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 /// The household's work.
@@ -19,10 +18,30 @@ pub struct JobState {
     pub answers: Answers,
     /// Counts changes, in this tab and others; the higher one is the newer work.
     pub revision: u64,
-    /// What was typed and refused, by question: it stays in its field until put right.
-    pub drafts: BTreeMap<Id, Draft>,
+    /// What was typed and is no answer yet, by question: it stays in its field until put right. Few at a
+    /// time, so a list does (each kind of map is some kilobytes of WebAssembly).
+    pub drafts: Vec<(Id, Draft)>,
     /// Sections whose further questions are unfolded.
-    pub unfolded: BTreeSet<Section>,
+    pub unfolded: Vec<Section>,
+}
+
+impl JobState {
+    /// What was typed and is no answer yet.
+    pub fn draft(&self, id: Id) -> Option<&Draft> {
+        self.drafts.iter().find(|(of, _)| *of == id).map(|(_, draft)| draft)
+    }
+
+    /// Keeps what was typed, or forgets it.
+    pub fn set_draft(&mut self, id: Id, draft: Option<Draft>) {
+        self.drafts.retain(|(of, _)| *of != id);
+        self.drafts.extend(draft.map(|draft| (id, draft)));
+    }
+
+    /// Unfolds or folds the further questions of a section.
+    pub fn unfold(&mut self, section: Section, open: bool) {
+        self.unfolded.retain(|&of| of != section);
+        self.unfolded.extend(open.then_some(section));
+    }
 }
 
 /// Something typed that is no answer yet.

@@ -121,7 +121,7 @@ impl Page {
     pub fn unfold_for(self, section: Section, id: Id) {
         if !Question::get(id).first {
             self.job.update(|j| {
-                j.unfolded.insert(section);
+                j.unfold(section, true);
             });
         }
     }
@@ -142,7 +142,7 @@ impl Page {
     /// "I don't know": takes an answer back.
     pub fn forget(self, id: Id) {
         self.job.update(|j| {
-            j.drafts.remove(&id);
+            j.set_draft(id, None);
         });
         if self.job.with_untracked(|j| j.answers.get(id).is_some()) {
             self.change(|answers| answers.clear(id));

@@ -5,12 +5,15 @@ use super::link::GoTo;
 use super::pair::pair;
 use super::provenance::ProvenanceMark;
 use crate::core::message::Message;
-use crate::core::outcome::Finding;
+use crate::core::outcome::{Finding, Fit};
 use crate::core::units::Unit;
 use crate::job::questions::Id;
 use crate::ui::route::Route;
 use crate::ui::state::page;
 use leptos::prelude::*;
+
+/// What needs doing or measuring comes first.
+const WORST_FIRST: [Fit; 4] = [Fit::DoesNotFit, Fit::MeasureFirst, Fit::FitsWithWork, Fit::Fits];
 
 /// The findings on the heater looked at, the worst first.
 #[component]
@@ -18,12 +21,16 @@ pub fn Findings() -> impl IntoView {
     let page = page();
     let pair = pair();
     let findings = move || {
-        let mut all = pair.with(|c, _| c.findings.clone()).unwrap_or_default();
-        all.sort_by_key(|f| std::cmp::Reverse(f.fit));
+        let all = pair.with(|c, _| c.findings.clone()).unwrap_or_default();
         if all.is_empty() {
             return view! { <li>{page.key("page-findings-none")}</li> }.into_any();
         }
-        all.into_iter().map(|finding| view! { <OneFinding finding/> }).collect_view().into_any()
+        WORST_FIRST
+            .iter()
+            .flat_map(|&fit| all.iter().filter(move |f| f.fit == fit))
+            .map(|finding| view! { <OneFinding finding=finding.clone()/> })
+            .collect_view()
+            .into_any()
     };
     let heading = move || {
         page.say(&Message::new("page-findings").with("heater", crate::ui::reading::name(pair.chosen.get())))

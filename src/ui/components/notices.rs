@@ -11,9 +11,9 @@ pub fn Notices() -> impl IntoView {
     let page = page();
     view! {
         <div class="notices" role="status" data-test="notices">
-            <For each=move || page.notices.get() key=|n| (n.code, n.says.clone().id) let:notice>
-                <OneNotice notice/>
-            </For>
+            {move || {
+                page.notices.get().into_iter().map(|notice| view! { <OneNotice notice/> }).collect_view()
+            }}
         </div>
     }
 }

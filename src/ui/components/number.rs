@@ -79,7 +79,7 @@ impl Field {
 
     /// What stands in the field.
     fn text(self) -> String {
-        if let Some(text) = self.page.job.with(|j| j.drafts.get(&self.id()).map(|d| d.text.clone())) {
+        if let Some(text) = self.page.job.with(|j| j.draft(self.id()).map(|d| d.text.clone())) {
             return text;
         }
         let unit = self.unit();
@@ -91,18 +91,15 @@ impl Field {
     }
 
     fn refusal(self) -> Option<Refusal> {
-        self.page.job.with(|j| j.drafts.get(&self.id()).and_then(|d| d.refusal.clone()))
+        self.page.job.with(|j| j.draft(self.id()).and_then(|d| d.refusal.clone()))
     }
 
     fn draft(self) -> Option<Draft> {
-        self.page.job.with_untracked(|j| j.drafts.get(&self.id()).cloned())
+        self.page.job.with_untracked(|j| j.draft(self.id()).cloned())
     }
 
     fn set_draft(self, draft: Option<Draft>) {
-        self.page.job.update(|j| match draft {
-            Some(draft) => drop(j.drafts.insert(self.id(), draft)),
-            None => drop(j.drafts.remove(&self.id())),
-        });
+        self.page.job.update(|j| j.set_draft(self.id(), draft));
     }
 
     fn answer(self) -> Option<Answer> {

@@ -8,7 +8,7 @@ use crate::ui::model::Asked;
 use crate::ui::state::{Page, page};
 use leptos::html;
 use leptos::prelude::*;
-use std::collections::BTreeMap;
+use std::borrow::Cow;
 use std::sync::Arc;
 
 /// A figure that opens its working, with the mark of what it rests on.
@@ -39,18 +39,23 @@ pub fn Figure(
 
 /// What each figure of each heater rests on, from context on the result page.
 #[derive(Clone)]
-pub struct Marks(Arc<BTreeMap<(CandidateId, String), Provenance>>);
+pub struct Marks(Arc<Vec<Mark>>);
+
+/// Whose figure, its name, and what it rests on.
+type Mark = (CandidateId, Cow<'static, str>, Provenance);
 
 impl Marks {
     /// The marks of every figure that has a working.
     pub fn of_all(page: Page, candidates: impl Iterator<Item = CandidateId>) -> Marks {
-        let marks = candidates
-            .flat_map(|id| page.workings(id).into_iter().map(move |w| ((id, w.name.into_owned()), w.from)));
-        Marks(Arc::new(marks.collect()))
+        let mut marks = Vec::new();
+        for id in candidates {
+            marks.extend(page.workings(id).into_iter().map(|w| (id, w.name, w.from)));
+        }
+        Marks(Arc::new(marks))
     }
 
     fn of(&self, candidate: CandidateId, figure: &str) -> Option<Provenance> {
-        self.0.get(&(candidate, figure.to_owned())).copied()
+        self.0.iter().find(|(id, name, _)| *id == candidate && name == figure).map(|(.., from)| *from)
     }
 }
 

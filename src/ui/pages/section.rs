@@ -33,11 +33,8 @@ fn Further(section: Section) -> impl IntoView {
     let count = further().count();
     let open = Memo::new(move |_| page.job.with(|j| j.unfolded.contains(&section)));
     let fold = move |_| {
-        page.job.update(|j| {
-            if !j.unfolded.remove(&section) {
-                j.unfolded.insert(section);
-            }
-        });
+        let open = open.get_untracked();
+        page.job.update(|j| j.unfold(section, !open));
     };
     let list = move || {
         open.get().then(|| further().map(|question| view! { <QuestionField question/> }).collect_view())
