@@ -5,9 +5,7 @@ use super::sheet::{Sheet, Side};
 use plotters::chart::{ChartBuilder, ChartContext};
 use plotters::coord::Shift;
 use plotters::coord::types::RangedCoordf64;
-use plotters::prelude::{
-    Cartesian2d, DashedLineSeries, DrawingArea, IntoDrawingArea, LineSeries, PathElement, Polygon, Rectangle,
-};
+use plotters::prelude::{Cartesian2d, DrawingArea, IntoDrawingArea, PathElement, Polygon, Rectangle};
 use plotters::style::{Color, RGBColor, ShapeStyle};
 use plotters_canvas::CanvasBackend;
 
@@ -92,13 +90,9 @@ impl<'a> Plot<'a> {
     /// A line; dashed lines tell two apart without colour.
     pub fn line(&mut self, points: &[(f64, f64)], colour: RGBColor, px: f64, dashed: bool) {
         let style = self.style(colour, px);
-        let points = points.iter().copied();
-        let _ = if dashed {
-            let (dash, gap) = (self.sheet.dots(6.0), self.sheet.dots(4.0));
-            self.chart.draw_series(DashedLineSeries::new(points, dash, gap, style)).map(drop)
-        } else {
-            self.chart.draw_series(LineSeries::new(points, style)).map(drop)
-        };
+        self.sheet.dash(dashed);
+        let _ = self.chart.draw_series([PathElement::new(points.to_vec(), style)]);
+        self.sheet.dash(false);
     }
 
     /// A band between two lines over the same places.

@@ -84,6 +84,17 @@ impl Sheet {
         ));
     }
 
+    /// Whether lines drawn from now on are dashed; plotters draws on the same canvas.
+    pub fn dash(&self, dashed: bool) {
+        let pattern = js_sys::Array::new();
+        if dashed {
+            pattern.push(&(7.0 * self.scale).into());
+            pattern.push(&(5.0 * self.scale).into());
+        }
+        // Refused, the line is drawn whole, and its colour still tells it apart.
+        let _ = self.context.set_line_dash(&pattern);
+    }
+
     /// Width of a text in CSS pixels.
     pub fn text_width(&self, text: &str) -> f64 {
         self.set_font();

@@ -23,8 +23,17 @@ fn asked_in(kind: Kind, system: UnitSystem) -> Unit {
 
 /// A number as it stands in a field, to this many figures: plain, without marks between thousands.
 fn in_field(value: f64, figures: usize) -> String {
-    let rounded: f64 = format!("{value:.*e}", figures.saturating_sub(1)).parse().unwrap_or(value);
-    rounded.to_string()
+    let (mut before, mut limit) = (0, 1.0);
+    while value.abs() >= limit && before < figures {
+        before += 1;
+        limit *= 10.0;
+    }
+    rounded(value, figures - before).to_string()
+}
+
+/// Rounded to this many decimals.
+fn rounded(value: f64, decimals: usize) -> f64 {
+    format!("{value:.decimals$}").parse().unwrap_or(value)
 }
 
 /// A step that suits the unit shown: the question's own in its first unit, a round number near it in
@@ -50,9 +59,8 @@ fn stepped(kind: Kind, now: Quantity, up: bool) -> f64 {
     let at = now.value / step;
     let next = if up { (at + 1e-6).floor() + 1.0 } else { (at - 1e-6).ceil() - 1.0 };
     let limit = |q: Quantity| q.to(now.unit).map_or(q.value, |q| q.value);
-    // Seven figures take off what binary fractions leave behind (0.30000000000000004).
-    let round: f64 = format!("{:.6e}", next * step).parse().unwrap_or(next * step);
-    round.clamp(limit(low), limit(high))
+    // Takes off what binary fractions leave behind (0.30000000000000004).
+    rounded(next * step, 6).clamp(limit(low), limit(high))
 }
 
 #[derive(Clone, Copy)]
