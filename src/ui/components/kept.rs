@@ -58,8 +58,7 @@ fn LoadButton() -> impl IntoView {
 
 fn save(page: Page) {
     let file = CaseFile { answers: page.answers.get_untracked(), ..CaseFile::default() };
-    let text = serde_json::to_string_pretty(&to_json(&file)).unwrap_or_default();
-    download::offer("tankful-answers.json", &text);
+    download::offer("tankful-answers.json", &format!("{:#}", to_json(&file)));
 }
 
 fn load(page: Page, field: NodeRef<html::Input>) {
