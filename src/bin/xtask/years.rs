@@ -11,7 +11,7 @@ use crate::run::{answer, cargo, find, quietly, run};
 use crate::site::Site;
 use crate::{page, root, tools};
 
-/// The program measured: `examples/measure_year.rs`.
+/// The program measured: `tests/measure/year.rs`.
 const PROGRAM: &str = "measure_year";
 
 /// How many years are timed of each candidate.
