@@ -73,16 +73,22 @@ pub fn looks(theme: Signal<Theme>) -> RwSignal<u32> {
     count
 }
 
-/// Calls back when the screen's density changes: another zoom, or a window moved to another screen.
-fn on_density(changed: impl Fn() + 'static) {
-    let known = Cell::new(window().device_pixel_ratio());
-    let handle = window_event_listener(ev::resize, move |_| {
-        let now = window().device_pixel_ratio();
-        if known.replace(now) != now {
-            changed();
+/// Calls back when the screen's density changes: another zoom, or a window moved to another screen. A
+/// media query holds for one density only, so each new density gets a query of its own.
+fn on_density(changed: impl Fn() + Copy + 'static) {
+    let known = window().device_pixel_ratio();
+    let Ok(Some(list)) = window().match_media(&format!("(resolution: {known}dppx)")) else { return };
+    let followed = Cell::new(false);
+    let at_change = Closure::<dyn FnMut()>::new(move || {
+        changed();
+        // Coming back to this density reaches this query again; the next one is there already then.
+        if !followed.replace(true) {
+            on_density(changed);
         }
     });
-    on_cleanup(move || handle.remove());
+    list.set_onchange(Some(at_change.into_js_value().unchecked_ref()));
+    // Lives as long as the page.
+    std::mem::forget(list);
 }
 
 /// Paper is light: switches over before printing and back after it.
