@@ -108,6 +108,14 @@ fn a_heat_pump_wins_for_a_family_with_an_old_electric_tank() {
     assert_eq!(outcome.advice.reasons.len(), 3);
 }
 
+/// Twelve people: neither the cheapest, which gives far too little hot water, nor keeping at any price.
+#[test]
+fn a_full_house_gets_a_large_heat_pump() {
+    let outcome = advise(&[(Id::Adults, number(12.0, Unit::One)), (Id::Children, number(0.0, Unit::One))]);
+    let large = matches!(outcome.advice.best, CandidateId::HeatPump65 | CandidateId::HeatPump80);
+    assert!(large, "{:?}", outcome.advice.best);
+}
+
 /// A leak leaves no choice but a new heater.
 #[test]
 fn a_leaking_tank_is_never_kept() {

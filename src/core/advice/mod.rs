@@ -11,7 +11,8 @@ mod settle;
 use super::candidates::CandidateId;
 use super::case::{Case, YesNo};
 use super::outcome::{Advice, CandidateOutcome, Fit, RunnerUp};
-use uom::si::f64::Volume;
+use super::units::seconds;
+use uom::si::f64::Time;
 
 /// An alternative must be cheaper than keeping by this much over the horizon, dollars, and by this share.
 const CLEARLY_CHEAPER: (f64, f64) = (150.0, 0.02);
@@ -20,9 +21,9 @@ const CLEARLY_CHEAPER: (f64, f64) = (150.0, 0.02);
 /// asked for.
 const LIKE_THE_PRESENT: (f64, f64) = (1.1, 0.02);
 
-/// A year in which more of the water at taps and showers than this is cool is not enough hot water: about
-/// one shower in thirty.
-const COOL_SHARE_OF_A_YEAR: f64 = 0.03;
+/// Cool water for longer than this a day for each person, over a year, is not enough hot water, s: one shower
+/// in ten that ends cool. Common practice, no source.
+const COOL_S_A_DAY: f64 = 36.0;
 
 /// The advice on simulated, checked and priced candidates; the first is the present heater.
 pub fn of(case: &Case, candidates: &[CandidateOutcome]) -> Advice {
@@ -40,7 +41,7 @@ pub fn of(case: &Case, candidates: &[CandidateOutcome]) -> Advice {
     Advice {
         best: best_id,
         verdict: reasons::verdict(case, best, keep),
-        reasons: reasons::three(case, best, keep),
+        reasons: reasons::three(case, best, keep, cheapest_id(candidates) == Some(best_id)),
         runners_up: order
             .iter()
             .skip(1)
@@ -73,14 +74,18 @@ fn carries(case: &Case, all: &[CandidateOutcome], c: &CandidateOutcome) -> bool 
     let content = matches!(case.household.runs_out_now.value, YesNo::No);
     let keep = all.first().filter(|_| content);
     let (share, slack) = LIKE_THE_PRESENT;
-    let like = |short: Volume, present: Option<Volume>, asked: Volume| {
-        present.is_some_and(|present| short <= share * present + slack * asked)
-    };
-    let morning =
-        c.morning.carries() || like(c.morning.shortfall, keep.map(|k| k.morning.shortfall), c.morning.asked);
-    let year = c.year.shortfall <= COOL_SHARE_OF_A_YEAR * c.year.asked
-        || like(c.year.shortfall, keep.map(|k| k.year.shortfall), c.year.asked);
-    morning && year
+    let morning = c.morning.carries()
+        || keep.is_some_and(|k| c.morning.shortfall <= share * k.morning.shortfall + slack * c.morning.asked);
+    let present = keep.map_or_else(Time::default, |k| k.year.shortfall_time);
+    let bearable = seconds(COOL_S_A_DAY * 365.0 * case.household.people());
+    morning && c.year.shortfall_time <= share * present + bearable
+}
+
+/// The cheapest of all, whether or not it fits or serves.
+fn cheapest_id(all: &[CandidateOutcome]) -> Option<CandidateId> {
+    all.iter()
+        .min_by(|a, b| a.cost.net_present_cost.total_cmp(&b.cost.net_present_cost))
+        .map(|c| c.candidate.id)
 }
 
 fn keep_unless_clearly_beaten(case: &Case, all: &[CandidateOutcome], order: &mut Vec<&CandidateOutcome>) {

@@ -55,11 +55,13 @@ pub(super) fn verdict(
         .with("years", Quantity::new(case.prices.horizon_years.value, Unit::Year))
 }
 
-/// Three reasons: money, hot water, and what the house or the old tank says.
+/// Three reasons: money, hot water, and what the house or the old tank says. `cheapest`: whether nothing at all
+/// would cost less.
 pub(super) fn three(
     case: &Case,
     best: Option<&CandidateOutcome>,
     keep: Option<&CandidateOutcome>,
+    cheapest: bool,
 ) -> Vec<Message> {
     let (Some(best), Some(keep)) = (best, keep) else { return Vec::new() };
     if best.fit() == Fit::DoesNotFit {
@@ -72,12 +74,17 @@ pub(super) fn three(
             .take(3)
             .collect();
     }
-    vec![money(case, best, keep), water(best, keep), third(case, best)]
+    vec![money(case, best, keep, cheapest), water(best, keep), third(case, best)]
 }
 
-fn money(case: &Case, best: &CandidateOutcome, keep: &CandidateOutcome) -> Message {
+fn money(case: &Case, best: &CandidateOutcome, keep: &CandidateOutcome, cheapest: bool) -> Message {
     if best.candidate.id == CandidateId::Keep {
-        return Message::new("reason-money-keep").with("cost", about(running(keep)));
+        let id = if cheapest {
+            Message::new("reason-money-keep")
+        } else {
+            Message::new("reason-money-keep-serves")
+        };
+        return id.with("cost", about(running(keep)));
     }
     let saved = running(keep) - running(best);
     let base = |id| {

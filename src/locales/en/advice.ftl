@@ -9,6 +9,7 @@ verdict-same-dearer = The best that will do the job: { $heater }. Over { $years 
 verdict-nothing-fits = Nothing on the list fits as things stand. See below what each heater would need.
 
 reason-money-keep = It costs about { $cost } a year to run. No other choice is clearly cheaper over the years counted.
+reason-money-keep-serves = It costs about { $cost } a year to run. What is cheaper is not so by much, does not fit, or gives too little hot water.
 reason-money-payback = It costs about { $after } a year to run, and the one you have about { $before }. It has paid for itself after { $payback }.
 reason-money-saves = It costs about { $after } a year to run, and the one you have about { $before }. That saves { $saved } a year, but it does not pay back the { $upfront } within { $horizon }.
 reason-money-dearer = It costs about { $after } a year to run, and the one you have about { $before }. That is { $saved } more each year.
