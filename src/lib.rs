@@ -11,6 +11,8 @@
 //! | `ui` | the page (wasm only) |
 #![forbid(unsafe_code)]
 #![warn(missing_docs)]
+// The manual is made with its private items.
+#![allow(rustdoc::private_intra_doc_links)]
 
 pub mod core;
 pub mod job;

@@ -1,5 +1,5 @@
 //! Findings and figures to advice: which heater, why, what first. Ranking is here; the words' identities
-//! and figures in [`reasons`].
+//! and figures in `reasons`.
 //!
 //! Drop what does not fit; of the rest take those that give enough hot water (or do no worse than the
 //! present heater, where nobody runs out now); rank by net present cost. Keeping the present heater wins

@@ -6,7 +6,7 @@
 //! scheme of 12 layers loses a fifth of the usable volume).
 //!
 //! All kernels here are plain SI with °C; volumetric heat is constant
-//! ([`MEAN_VOLUMETRIC_HEAT_J_PER_M3_K`]), so that volumes and energies both balance to rounding.
+//! ([`MEAN_VOLUMETRIC_HEAT_J_PER_M3_K`](crate::core::water::MEAN_VOLUMETRIC_HEAT_J_PER_M3_K)), so that volumes and energies both balance to rounding.
 
 use crate::core::water::MEAN_VOLUMETRIC_HEAT_J_PER_M3_K as RHO_C;
 
