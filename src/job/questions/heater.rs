@@ -1,6 +1,6 @@
 //! The heater that stands there now.
 
-use super::{Affects, Default, Id, Kind, Question, Section, Spread, Value, Who, number, plain};
+use super::{Affects, Default, Id, Kind, Question, Section, Spread, Value, Who, first, number, plain};
 use crate::core::case::{HeaterKind, TankSigns, YesNo};
 use crate::core::label::present;
 use crate::core::units::Unit;
@@ -19,10 +19,6 @@ const fn ask(
     affects: &'static [Affects],
 ) -> Question {
     Question { id, section: Section::Heater, kind, default, spread, who, affects, first: false }
-}
-
-const fn first(q: Question) -> Question {
-    Question { first: true, ..q }
 }
 
 pub(super) static QUESTIONS: &[Question] = &[

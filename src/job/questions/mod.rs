@@ -201,6 +201,11 @@ pub fn all() -> impl Iterator<Item = &'static Question> {
         .chain(money::QUESTIONS)
 }
 
+/// The question, asked at once.
+const fn first(q: Question) -> Question {
+    Question { first: true, ..q }
+}
+
 /// A number's kind, with its range written in one unit.
 const fn number(low: f64, high: f64, unit: Unit, us: Unit, si: Unit, step: f64) -> Kind {
     Kind::Number { low: Quantity::new(low, unit), high: Quantity::new(high, unit), us, si, step }

@@ -1,7 +1,7 @@
 //! Prices and how money is counted. All in today's money of the place.
 
 use super::place::place;
-use super::{Affects, Default, Id, Kind, Question, Section, Spread, Value, Who, number, plain};
+use super::{Affects, Default, Id, Kind, Question, Section, Spread, Value, Who, first, number, plain};
 use crate::core::candidates::typical_price;
 use crate::core::case::HeaterKind;
 use crate::core::climate::prices;
@@ -11,10 +11,6 @@ const COST: &[Affects] = &[Affects::Cost];
 
 const fn ask(id: Id, kind: Kind, default: Default, spread: Spread, who: Who) -> Question {
     Question { id, section: Section::Money, kind, default, spread, who, affects: COST, first: false }
-}
-
-const fn first(q: Question) -> Question {
-    Question { first: true, ..q }
 }
 
 pub(super) static QUESTIONS: &[Question] = &[

@@ -1,6 +1,6 @@
 //! The room the heater stands in.
 
-use super::{Affects, Default, Id, Kind, Question, Section, Spread, Value, Who, number};
+use super::{Affects, Default, Id, Kind, Question, Section, Spread, Value, Who, first, number};
 use crate::core::case::{Dampness, DoorKind, HouseHeat, RoomKind, YesNo};
 use crate::core::room::typical;
 use crate::core::units::{Unit, ZERO_C_K};
@@ -26,10 +26,6 @@ const fn ask(
     affects: &'static [Affects],
 ) -> Question {
     Question { id, section: Section::Room, kind, default, spread, who, affects, first: false }
-}
-
-const fn first(q: Question) -> Question {
-    Question { first: true, ..q }
 }
 
 pub(super) static QUESTIONS: &[Question] = &[
