@@ -4,8 +4,9 @@ use super::questions::{Id, Kind, Question, Value};
 use crate::core::case::Provenance;
 use crate::core::message::Message;
 use crate::core::units::{Quantity, Unit};
-use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
+use litemap::LiteMap;
+use serde::de::{MapAccess, Visitor};
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 /// One answer.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -99,9 +100,8 @@ impl Refusal {
 }
 
 /// Everything answered so far.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(transparent)]
-pub struct Answers(BTreeMap<Id, Answer>);
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Answers(LiteMap<Id, Answer>);
 
 impl Answers {
     /// No answers.
@@ -144,6 +144,36 @@ impl Answers {
     /// True when nothing is answered.
     pub fn is_empty(&self) -> bool {
         self.0.is_empty()
+    }
+}
+
+// A map by code, as kept and exchanged; the list's own form would be one of pairs, since it takes only text for
+// names.
+impl Serialize for Answers {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_map(self.0.iter())
+    }
+}
+
+impl<'de> Deserialize<'de> for Answers {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        struct Entries;
+        impl<'de> Visitor<'de> for Entries {
+            type Value = Answers;
+
+            fn expecting(&self, f: &mut std::fmt::Formatter) -> std::fmt::Result {
+                f.write_str("answers by the codes of their questions")
+            }
+
+            fn visit_map<A: MapAccess<'de>>(self, mut entries: A) -> Result<Answers, A::Error> {
+                let mut answers = Answers::new();
+                while let Some((id, answer)) = entries.next_entry()? {
+                    answers.0.insert(id, answer);
+                }
+                Ok(answers)
+            }
+        }
+        deserializer.deserialize_map(Entries)
     }
 }
 

@@ -13,7 +13,7 @@ use fluent_syntax::ast::{
 };
 use fluent_syntax::parser;
 use fluent_syntax::unicode::unescape_unicode_to_string;
-use std::collections::BTreeMap;
+use litemap::LiteMap;
 
 /// How deep words may be put into words; deeper ones go round in circles.
 const DEEPEST: usize = 8;
@@ -39,7 +39,7 @@ impl Value {
 }
 
 /// Named values.
-pub(super) type Args = BTreeMap<String, Value>;
+pub(super) type Args = LiteMap<String, Value>;
 
 struct Message {
     value: Option<Pattern<Text>>,
@@ -48,8 +48,9 @@ struct Message {
 
 /// The messages of one language.
 pub(super) struct Bundle {
-    messages: BTreeMap<Text, Message>,
-    terms: BTreeMap<Text, Message>,
+    // Boxed, so that putting one in among hundreds moves little.
+    messages: LiteMap<Text, Box<Message>>,
+    terms: LiteMap<Text, Box<Message>>,
     plural: Plural,
 }
 
@@ -63,17 +64,17 @@ struct Scope<'a> {
 impl Bundle {
     /// The messages of these files. What a file gets wrong is left out; a test refuses any mistake.
     pub(super) fn new(files: impl Iterator<Item = Text>, plural: Plural) -> Self {
-        let mut bundle = Bundle { messages: BTreeMap::new(), terms: BTreeMap::new(), plural };
+        let mut bundle = Bundle { messages: LiteMap::new(), terms: LiteMap::new(), plural };
         for file in files {
             for entry in parser::parse_runtime(file).unwrap_or_else(|(partial, _)| partial).body {
                 match entry {
                     Entry::Message(m) => {
                         let message = Message { value: m.value, attributes: m.attributes };
-                        bundle.messages.insert(m.id.name, message);
+                        bundle.messages.insert(m.id.name, Box::new(message));
                     }
                     Entry::Term(t) => {
                         let message = Message { value: Some(t.value), attributes: t.attributes };
-                        bundle.terms.insert(t.id.name, message);
+                        bundle.terms.insert(t.id.name, Box::new(message));
                     }
                     Entry::Comment(_)
                     | Entry::GroupComment(_)
@@ -140,10 +141,12 @@ impl Bundle {
 
     /// What a selection goes by: a number stays one.
     fn value(&self, inline: &InlineExpression<Text>, scope: &mut Scope) -> Value {
+        if let InlineExpression::VariableReference { id } = inline
+            && let Some(value) = scope.args.get(id.name)
+        {
+            return value.clone();
+        }
         match inline {
-            InlineExpression::VariableReference { id } if scope.args.contains_key(id.name) => {
-                scope.args[id.name].clone()
-            }
             InlineExpression::NumberLiteral { value } => {
                 let decimals = value.split_once('.').map_or(0, |(_, rest)| rest.len());
                 value.parse().map_or_else(
@@ -305,7 +308,7 @@ decimal = { 1.0 ->
     #[test]
     fn as_the_reference_library_says_it() {
         for (n, kind) in [(0.0, "gas"), (1.0, "electric"), (2.0, "steam"), (-1.0, "gas")] {
-            let args = Args::from([
+            let args = Args::from_iter([
                 (String::from("n"), Value::Number(n, 0, n.to_string())),
                 (String::from("kind"), Value::Text(kind.into())),
                 (String::from("a"), Value::Text("this".into())),

@@ -152,7 +152,7 @@ impl Words {
         let (text, below) = unsigned(q.value, decimals, &self.shared.marks);
         // The plural follows the number as shown: "1.0 years", but "1 year".
         let shown: f64 = format!("{:.*}", decimals.min(9), q.value.abs()).parse().unwrap_or(0.0);
-        let args = Args::from([
+        let args = Args::from_iter([
             (String::from("n"), Value::Number(shown, decimals, text.clone())),
             (String::from("value"), Value::Text(text)),
         ]);

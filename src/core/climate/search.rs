@@ -7,13 +7,17 @@ use super::places::{Place, all};
 /// "québec" and "quebec"). Sorted by identity within each; every place when nothing but blanks was typed.
 pub fn search(typed: &str) -> Vec<&'static Place> {
     let wanted = fold(typed);
-    let mut ranked: Vec<(u8, &'static Place)> =
+    let ranked: Vec<(u8, &'static Place)> =
         all().filter_map(|place| rank(place, &wanted).map(|rank| (rank, place))).collect();
-    ranked.sort_by_key(|&(rank, _)| rank);
-    ranked.into_iter().map(|(_, place)| place).collect()
+    (0..RANKS)
+        .flat_map(|of| ranked.iter().filter(move |(rank, _)| *rank == of).map(|(_, place)| *place))
+        .collect()
 }
 
-/// How well a place fits folded text, 0 best; `None` when it does not.
+/// How many ways there are to fit.
+const RANKS: u8 = 3;
+
+/// How well a place fits folded text, 0 best, below [`RANKS`]; `None` when it does not.
 fn rank(place: &Place, wanted: &str) -> Option<u8> {
     let city = fold(place.name);
     let region_code = fold(place.region.code());

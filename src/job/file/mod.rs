@@ -66,11 +66,8 @@ pub fn units_of(question: &Question) -> Vec<Unit> {
         // Two people are not 200 percent.
         return vec![Unit::One];
     }
-    let rank = |unit: &Unit| (*unit != us, *unit);
-    let mut units: Vec<Unit> =
-        Unit::ALL.iter().copied().filter(|u| u.dimension() == us.dimension()).collect();
-    units.sort_by_key(rank);
-    units
+    let others = Unit::ALL.iter().copied().filter(|u| u.dimension() == us.dimension() && *u != us);
+    std::iter::once(us).chain(others).collect()
 }
 
 /// The unit of a bare number: the question's only one. `None` where a bare number would be a guess.
