@@ -6,7 +6,7 @@ use crate::core::candidates::CandidateId;
 use crate::core::message::Message;
 use crate::core::outcome::Outcome;
 use crate::core::units::UnitSystem;
-use crate::job::answers::{Answer, Answers, Refusal};
+use crate::job::answers::{Answer, Answers};
 use crate::job::questions::{Id, Section};
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
@@ -23,6 +23,8 @@ pub struct JobState {
     pub drafts: Vec<(Id, Draft)>,
     /// Sections whose further questions are unfolded.
     pub unfolded: Vec<Section>,
+    /// Whether the present heater's label is unfolded.
+    pub label: bool,
 }
 
 impl JobState {
@@ -50,7 +52,7 @@ pub struct Draft {
     /// As typed.
     pub text: String,
     /// Why it is refused, once the person has left the field.
-    pub refusal: Option<Refusal>,
+    pub refusal: Option<Message>,
     /// The answer from before the typing began; it stays in force while what is typed is no answer.
     pub before: Option<Answer>,
 }

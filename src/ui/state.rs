@@ -5,6 +5,7 @@
 
 use super::browser::history;
 use super::browser::storage::{self, Keeping, Kept, Store};
+use super::components::present_label;
 use super::model::{Asked, Computed, JobState, Notice, Remedy, Settings, Shared};
 use super::route::Route;
 use crate::core::candidates::CandidateId;
@@ -49,8 +50,13 @@ impl Page {
     /// Reads what is kept in this browser and starts from there.
     pub fn open() -> Page {
         let (store, kept) = Store::open();
-        let job =
-            RwSignal::new(JobState { answers: kept.answers, revision: kept.revision, ..JobState::default() });
+        let label = present_label::was_read(&kept.answers);
+        let job = RwSignal::new(JobState {
+            answers: kept.answers,
+            revision: kept.revision,
+            label,
+            ..JobState::default()
+        });
         let computed = RwSignal::<Computed>::default();
         let answers = Memo::new(move |_| job.with(|j| j.answers.clone()));
         Page {

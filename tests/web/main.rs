@@ -7,6 +7,7 @@ mod answers;
 #[path = "../../src/bin/xtask/browser.rs"]
 mod browser;
 mod harness;
+mod label;
 mod reach;
 #[path = "../../src/bin/xtask/site.rs"]
 mod site;

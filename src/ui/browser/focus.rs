@@ -13,7 +13,7 @@ pub fn to(id: String) {
             let _ = html.focus();
         }
         // The whole question, with its words above the field.
-        element.closest(".question").ok().flatten().unwrap_or(element).scroll_into_view();
+        element.closest(".question, .spot").ok().flatten().unwrap_or(element).scroll_into_view();
     });
 }
 

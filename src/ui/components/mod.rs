@@ -1,8 +1,10 @@
 //! The parts pages are made of.
 
+pub mod bound;
 pub mod candidates;
 pub mod chart_looks;
 pub mod choice;
+pub mod drawn_label;
 pub mod find;
 pub mod findings;
 pub mod head;
@@ -13,6 +15,7 @@ pub mod notices;
 pub mod number;
 pub mod pair;
 pub mod place;
+pub mod present_label;
 pub mod provenance;
 pub mod question;
 pub mod reasons;

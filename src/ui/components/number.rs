@@ -3,23 +3,16 @@
 //! What is typed stays as typed until the reader leaves the field; what is refused stays until it is put
 //! right, with the reason under it, while the former answer stays in force.
 
+use super::bound::Bound;
 use crate::core::case::Provenance;
-use crate::core::units::{Quantity, Unit, UnitSystem};
-use crate::job::answers::{Answer, Refusal, parse_number};
-use crate::job::questions::{Id, Kind, Question, Value};
+use crate::core::message::Message;
+use crate::core::units::{Quantity, Unit};
+use crate::job::answers::{Answer, parse_number};
+use crate::job::questions::{Kind, Value};
 use crate::ui::model::Draft;
-use crate::ui::state::{Page, page};
+use crate::ui::state::page;
 use leptos::ev::KeyboardEvent;
 use leptos::prelude::*;
-
-/// The unit a question is asked in.
-fn asked_in(kind: Kind, system: UnitSystem) -> Unit {
-    match (kind, system) {
-        (Kind::Number { us, .. }, UnitSystem::Us) => us,
-        (Kind::Number { si, .. }, UnitSystem::Si) => si,
-        _ => Unit::One,
-    }
-}
 
 /// A number as it stands in a field, to this many figures: plain, without marks between thousands.
 fn in_field(value: f64, figures: usize) -> String {
@@ -64,73 +57,67 @@ fn stepped(kind: Kind, now: Quantity, up: bool) -> f64 {
 }
 
 #[derive(Clone, Copy)]
-struct Field {
-    page: Page,
-    question: &'static Question,
-}
+struct Field(Bound);
 
 impl Field {
-    fn id(self) -> Id {
-        self.question.id
-    }
-
-    fn unit(self) -> Unit {
-        asked_in(self.question.kind, self.page.units())
-    }
-
     /// The value in force, in the unit shown.
     fn now(self) -> Quantity {
-        let unit = self.unit();
-        let known = self.page.resolved.with(|r| r.quantity(self.id()));
-        known.and_then(|k| k.value.to(unit)).unwrap_or(Quantity::new(0.0, unit))
+        let unit = self.0.unit.get();
+        self.0.now.get().and_then(|q| q.to(unit)).unwrap_or(Quantity::new(0.0, unit))
     }
 
     /// What stands in the field.
     fn text(self) -> String {
-        if let Some(text) = self.page.job.with(|j| j.draft(self.id()).map(|d| d.text.clone())) {
-            return text;
+        if let Some(draft) = self.0.draft.get() {
+            return draft.text;
         }
-        let unit = self.unit();
-        self.page.answers.with(|a| match a.get(self.id()).map(|a| &a.value) {
+        let unit = self.0.unit.get();
+        match self.0.answer.get().map(|a| a.value) {
             Some(Value::Number(q)) if q.unit == unit => q.value.to_string(),
             Some(Value::Number(q)) => q.to(unit).map(|q| in_field(q.value, 4)).unwrap_or_default(),
             _ => String::new(),
-        })
+        }
     }
 
-    fn refusal(self) -> Option<Refusal> {
-        self.page.job.with(|j| j.draft(self.id()).and_then(|d| d.refusal.clone()))
+    fn refusal(self) -> Option<Message> {
+        self.0.draft.get().and_then(|d| d.refusal)
     }
 
     fn draft(self) -> Option<Draft> {
-        self.page.job.with_untracked(|j| j.draft(self.id()).cloned())
+        self.0.draft.get_untracked()
     }
 
     fn set_draft(self, draft: Option<Draft>) {
-        self.page.job.update(|j| j.set_draft(self.id(), draft));
+        self.0.keep.run(draft);
     }
 
     fn answer(self) -> Option<Answer> {
-        self.page.answers.with_untracked(|a| a.get(self.id()).cloned())
+        self.0.answer.get_untracked()
     }
 
-    fn accept(self, value: Value) -> Result<(), Refusal> {
-        let from = self.answer().map_or(Provenance::Answered, |a| a.from);
-        self.page.answer(self.id(), value, from)
+    fn accept(self, value: Value) -> Result<(), Message> {
+        let before = self.answer().map_or(Provenance::Answered, |a| a.from);
+        self.0.write.run(Some(Answer { value, from: self.0.from.unwrap_or(before) }))
+    }
+
+    /// Takes back what was given: "I don't know".
+    fn forget(self) {
+        self.set_draft(None);
+        // Nothing given is never refused.
+        let _ = self.0.write.run(None);
     }
 
     /// Takes the text as the answer, or puts the answer back that was there before the typing: "9" on
     /// the way to a refused "99" must not stay.
-    fn try_text(self, text: &str, before: Option<&Answer>) -> Option<Refusal> {
-        let unit = untrack(|| self.unit());
-        let refusal = parse_number(self.id(), text, unit).and_then(|value| self.accept(value)).err()?;
+    fn try_text(self, text: &str, before: Option<&Answer>) -> Option<Message> {
+        let unit = self.0.unit.get_untracked();
+        let refusal = match parse_number(self.0.id, text, unit) {
+            Ok(value) => self.accept(value).err()?,
+            Err(refusal) => refusal.message(),
+        };
         if self.answer().as_ref() != before {
-            let (id, before) = (self.id(), before.cloned());
-            self.page.change(|answers| match before {
-                // It was in force, so it is within its range.
-                Some(Answer { value, from }) => drop(answers.set(id, value, from)),
-                None => answers.clear(id),
-            });
+            // It was in force, so it is within its range.
+            let _ = self.0.write.run(before.cloned());
         }
         Some(refusal)
     }
@@ -148,7 +135,7 @@ impl Field {
     fn left(self) {
         let Some(Draft { text, before, .. }) = self.draft() else { return };
         if text.trim().is_empty() {
-            self.page.forget(self.id());
+            self.forget();
             return;
         }
         let refusal = self.try_text(&text, before.as_ref());
@@ -168,7 +155,7 @@ impl Field {
 
     fn step(self, up: bool) {
         let now = untrack(|| self.now());
-        let value = Value::number(stepped(self.question.kind, now, up), now.unit);
+        let value = Value::number(stepped(self.0.kind, now, up), now.unit);
         self.set_draft(None);
         // Kept within the range above, so it is not refused.
         let _ = self.accept(value);
@@ -177,23 +164,29 @@ impl Field {
 
 /// The number field.
 #[component]
-pub fn NumberField(question: &'static Question) -> impl IntoView {
+pub fn NumberField(
+    bound: Bound,
+    /// With buttons that step the number up and down.
+    #[prop(optional)]
+    steps: bool,
+) -> impl IntoView {
     let page = page();
-    let field = Field { page, question };
-    let code = question.id.code();
+    let field = Field(bound);
+    let code = bound.code.get_value();
     let refusal = Memo::new(move |_| field.refusal());
-    let unknown = move || page.answers.with(|a| a.get(question.id).is_none());
+    let unknown = move || bound.answer.with(Option::is_none);
     let sign = format!("{code}-unit");
+    let (why, standing) = (format!("{code}-why"), format!("{code}-standing"));
     let described = move || {
         if refusal.with(Option::is_some) {
-            return Some(format!("{code}-why"));
+            return Some(why.clone());
         }
-        unknown().then(|| format!("{code}-standing"))
+        unknown().then(|| standing.clone())
     };
     let named = format!("{code}-name {sign}");
     view! {
         <div class="number">
-            <Stepper field up=false/>
+            {steps.then(|| view! { <Stepper field up=false/> })}
             <span class="typed">
                 <input
                     type="text"
@@ -211,21 +204,21 @@ pub fn NumberField(question: &'static Question) -> impl IntoView {
                     on:change=move |_| field.left()
                     on:blur=move |_| field.left()
                 />
-                <span class="unit" id=sign>{move || page.words().unit_sign(field.unit())}</span>
+                <span class="unit" id=sign>{move || page.words().unit_sign(bound.unit.get())}</span>
             </span>
-            <Stepper field up=true/>
+            {steps.then(|| view! { <Stepper field up=true/> })}
             <button
                 type="button"
                 class="unknown"
                 data-test=format!("q-{code}-unknown")
                 aria-pressed=move || unknown().to_string()
-                on:click=move |_| page.forget(question.id)
+                on:click=move |_| field.forget()
             >
-                {page.key("page-unknown")}
+                {page.key(bound.unknown)}
             </button>
         </div>
         <p class="refusal" id=format!("{code}-why") role="alert" data-test=format!("q-{code}-refusal")>
-            {move || refusal.get().map(|r| page.say(&r.message()))}
+            {move || refusal.get().map(|r| page.say(&r))}
         </p>
     }
 }
@@ -233,10 +226,10 @@ pub fn NumberField(question: &'static Question) -> impl IntoView {
 /// A button that steps the number down or up.
 #[component]
 fn Stepper(field: Field, up: bool) -> impl IntoView {
-    let page = field.page;
-    let name = page.key(&field.id().key());
+    let page = page();
+    let name = field.0.name.get_value();
     let label = page.key(if up { "page-step-up" } else { "page-step-down" });
-    let test = format!("q-{}-{}", field.id().code(), if up { "more" } else { "less" });
+    let test = format!("q-{}-{}", field.0.code.get_value(), if up { "more" } else { "less" });
     view! {
         <button
             type="button"

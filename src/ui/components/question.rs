@@ -1,5 +1,6 @@
 //! One question: its words, its field, what it rests on, and how to find out.
 
+use super::bound::Bound;
 use super::choice::ChoiceField;
 use super::find::HowToFind;
 use super::number::NumberField;
@@ -34,7 +35,9 @@ pub fn QuestionField(question: &'static Question) -> impl IntoView {
     let code = id.code();
     let from = Memo::new(move |_| page.provenance(id));
     let field = match question.kind {
-        Kind::Number { .. } => view! { <NumberField question/> }.into_any(),
+        Kind::Number { .. } => {
+            view! { <NumberField bound=Bound::question(page, question) steps=true/> }.into_any()
+        }
         Kind::Choice(options) => view! { <ChoiceField id options/> }.into_any(),
         Kind::Place => view! { <PlaceField id/> }.into_any(),
     };

@@ -1,8 +1,9 @@
 //! One section of questions: the first ones, the rest on request, and the way on and back.
 
-use crate::job::questions::{self, Section};
+use crate::job::questions::{self, Question, Section};
 use crate::ui::browser::focus::HEADING;
 use crate::ui::components::link::GoTo;
+use crate::ui::components::present_label::{self, PresentLabel};
 use crate::ui::components::question::QuestionField;
 use crate::ui::route::Route;
 use crate::ui::state::page;
@@ -13,15 +14,31 @@ use leptos::prelude::*;
 pub fn SectionPage(section: Section) -> impl IntoView {
     let page = page();
     let words = format!("section-{}", section.code());
-    let asked = move |first| questions::all().filter(move |q| q.section == section && q.first == first);
+    let on_label = section == Section::Heater;
     view! {
         <div class="section" data-test=format!("section-{}", section.code())>
             <h1 id=HEADING tabindex="-1">{page.key(&words)}</h1>
             <p class="lead">{page.attr(&words, "about")}</p>
-            {asked(true).map(|question| view! { <QuestionField question/> }).collect_view()}
+            {on_label.then(|| view! { <PresentLabel/> })}
+            <Questions section first=true/>
             <Further section/>
             <Steps section/>
         </div>
+    }
+}
+
+/// The questions asked at once, or the further ones; those on an unfolded label are asked there.
+fn asked(section: Section, first: bool, label: bool) -> impl Iterator<Item = &'static Question> {
+    questions::all()
+        .filter(move |q| q.section == section && q.first == first && !(label && present_label::asks(q.id)))
+}
+
+#[component]
+fn Questions(section: Section, first: bool) -> impl IntoView {
+    let page = page();
+    let label = Memo::new(move |_| page.job.with(|j| j.label));
+    move || {
+        asked(section, first, label.get()).map(|question| view! { <QuestionField question/> }).collect_view()
     }
 }
 
@@ -29,17 +46,14 @@ pub fn SectionPage(section: Section) -> impl IntoView {
 #[component]
 fn Further(section: Section) -> impl IntoView {
     let page = page();
-    let further = move || questions::all().filter(move |q| q.section == section && !q.first);
-    let count = further().count();
+    let count = Memo::new(move |_| asked(section, false, page.job.with(|j| j.label)).count());
     let open = Memo::new(move |_| page.job.with(|j| j.unfolded.contains(&section)));
     let fold = move |_| {
         let open = open.get_untracked();
         page.job.update(|j| j.unfold(section, !open));
     };
-    let list = move || {
-        open.get().then(|| further().map(|question| view! { <QuestionField question/> }).collect_view())
-    };
-    (count > 0).then(|| {
+    let list = move || open.get().then(|| view! { <Questions section first=false/> });
+    (count.get_untracked() > 0).then(|| {
         let label = move || {
             page.say(
                 &crate::core::message::Message::new(if open.get() {
@@ -47,7 +61,7 @@ fn Further(section: Section) -> impl IntoView {
                 } else {
                     "page-more-detail"
                 })
-                .with("count", count as i64),
+                .with("count", count.get() as i64),
             )
         };
         view! {

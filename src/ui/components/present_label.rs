@@ -1,0 +1,113 @@
+//! "Read it off the label": the present heater's questions as figures on its drawn label. While it is
+//! unfolded, these questions are asked there and not in the section's list.
+
+use super::bound::Bound;
+use super::drawn_label::{DrawnLabel, Pick, Sheet, Spot, Takes};
+use super::question::{option_key, value_words};
+use crate::core::case::Provenance;
+use crate::core::message::Message;
+use crate::job::answers::Answers;
+use crate::job::questions::{Id, Kind, Question, Value};
+use crate::ui::state::{Page, page};
+use leptos::prelude::*;
+
+/// A figure of the present heater, and the key of its words on the label.
+type Asked = (Id, &'static str);
+
+/// On the energy label.
+const TAG: [Asked; 3] = [
+    (Id::HeaterKind, "spot-fuel"),
+    (Id::HeaterFactor, "spot-factor"),
+    (Id::HeaterFirstHour, "spot-first-hour"),
+];
+/// On the nameplate.
+const PLATE: [Asked; 3] =
+    [(Id::HeaterVolume, "spot-volume"), (Id::HeaterInput, "spot-input"), (Id::HeaterAge, "spot-made")];
+
+/// Whether a question is asked on the label.
+pub fn asks(id: Id) -> bool {
+    TAG.iter().chain(&PLATE).any(|(asked, _)| *asked == id)
+}
+
+/// Whether somebody has read a label before: then it is shown unfolded.
+pub fn was_read(answers: &Answers) -> bool {
+    [Id::HeaterFactor, Id::HeaterFirstHour, Id::HeaterInput].iter().any(|&id| answers.get(id).is_some())
+}
+
+/// The label of the present heater, folded behind a button.
+#[component]
+pub fn PresentLabel() -> impl IntoView {
+    let page = page();
+    let open = Memo::new(move |_| page.job.with(|j| j.label));
+    view! {
+        <section class="read-label" aria-labelledby="read-label-name">
+            <h2 id="read-label-name">{page.key("label-read")}</h2>
+            <p>{page.attr("label-read", "about")}</p>
+            <button
+                type="button"
+                class="unfold"
+                aria-expanded=move || open.get().to_string()
+                aria-controls="read-label"
+                data-test="read-label"
+                on:click=move |_| page.job.update(|j| j.label = !j.label)
+            >
+                {move || page.key(if open.get() { "label-fold" } else { "label-unfold" })}
+            </button>
+            <div id="read-label">{move || open.get().then(|| view! { <Unfolded/> })}</div>
+        </section>
+    }
+}
+
+#[component]
+fn Unfolded() -> impl IntoView {
+    let page = page();
+    let spots = |asked: &[Asked]| asked.iter().map(|&asked| spot(page, asked)).collect();
+    let sheets = vec![
+        Sheet { looks: "tag", letter: "A", words: "label-tag", spots: spots(&TAG) },
+        Sheet { looks: "plate", letter: "B", words: "label-plate", spots: spots(&PLATE) },
+    ];
+    view! {
+        <DrawnLabel sheets/>
+        <p class="quiet">{page.key("label-conditions")}</p>
+    }
+}
+
+/// A question of the present heater as a spot on the label.
+fn spot(page: Page, (id, words): Asked) -> Spot {
+    let question = Question::get(id);
+    let year = f64::from(js_sys::Date::new_0().get_full_year());
+    let taken = move || match page.resolved.with(|r| r.get(id).map(|k| k.value.clone())) {
+        Some(Value::Number(age)) if id == Id::HeaterAge => (year - age.value).round().to_string(),
+        Some(value) => value_words(page, id, &value),
+        None => String::new(),
+    };
+    let takes = match question.kind {
+        Kind::Choice(options) => Takes::Choice(Pick {
+            code: id.code(),
+            options: options.iter().map(|&option| (option, page.key(&option_key(id, option)))).collect(),
+            chosen: Signal::derive(move || {
+                page.answers.with(|a| match a.get(id).map(|a| &a.value) {
+                    Some(Value::Code(code)) => Some(code.clone()),
+                    _ => None,
+                })
+            }),
+            choose: Callback::new(move |option: Option<&'static str>| match option {
+                // An option of the list is never refused.
+                Some(option) => drop(page.answer(id, Value::code(option), Provenance::Measured)),
+                None => page.forget(id),
+            }),
+        }),
+        _ => {
+            let bound = Bound::question(page, question).off_label();
+            Takes::Number(if id == Id::HeaterAge { bound.as_year(year) } else { bound })
+        }
+    };
+    Spot {
+        words,
+        large: id == Id::HeaterFactor,
+        takes,
+        from: Signal::derive(move || page.provenance(id)),
+        taken: Signal::derive(taken),
+        objection: Signal::derive(move || None::<Message>),
+    }
+}
