@@ -50,6 +50,8 @@ pub enum Dimension {
     Power,
     /// Energy; base: J.
     Energy,
+    /// Heat lost a kelvin of difference; base: W/K.
+    Conductance,
     /// A short time; base: s.
     Minutes,
     /// A long time; base: years.
@@ -152,6 +154,10 @@ units! {
     KilowattHour, "kWh", Energy, KWH_J, 0.0;
     /// Therms.
     Therm, "therm", Energy, THERM_J, 0.0;
+    /// Watts a kelvin.
+    WattPerKelvin, "W/K", Conductance, 1.0, 0.0;
+    /// Btu an hour a degree Fahrenheit.
+    BtuPerHourPerDegF, "Btu/h/degF", Conductance, BTU_J / 3600.0 * 1.8, 0.0;
     /// Minutes.
     Minute, "min", Minutes, 60.0, 0.0;
     /// Years.
@@ -227,6 +233,8 @@ impl Dimension {
             (Dimension::AirFlow, Si) => Unit::CubicMetrePerHour,
             (Dimension::Power, _) => Unit::Watt,
             (Dimension::Energy, _) => Unit::KilowattHour,
+            (Dimension::Conductance, Us) => Unit::BtuPerHourPerDegF,
+            (Dimension::Conductance, Si) => Unit::WattPerKelvin,
             (Dimension::Minutes, _) => Unit::Minute,
             (Dimension::Years, _) => Unit::Year,
             (Dimension::Current, _) => Unit::Ampere,

@@ -14,8 +14,11 @@
 //! residual.
 
 use super::class;
+use super::first_hour::first_hour_rating_m3;
 use super::patterns::Pattern;
-use super::rating_test;
+use super::rated::Standing;
+use super::rating_test::{self, Rating};
+use super::simulated_use::simulated_use;
 use crate::core::candidates::Label;
 use crate::core::heater::{Model, Source};
 use crate::core::message::Message;
@@ -41,21 +44,28 @@ pub struct Calibrated {
     pub model: Model,
     /// Label against model.
     pub check: LabelCheck,
+    /// How the label stands.
+    pub standing: Standing,
+    /// What to say about it, the gravest first.
+    pub says: Vec<Message>,
+    /// What the model scores, drawn by the label's pattern.
+    pub rating: Rating,
 }
 
 /// Calibrates a heater to its label and sets its thermostat.
 pub fn calibrate(label: &Label, setpoint_c: f64) -> Calibrated {
     let mut model = class::model(label, rating_test::DELIVERED_C);
     let first_hour_m3 = label.first_hour_rating.get::<cubic_meter>();
-    let pattern = Pattern::for_first_hour_rating(first_hour_m3 / GALLON_M3);
+    let pattern = Pattern::for_first_hour(first_hour_m3);
     for _ in 0..2 {
         fit_factor(&mut model, label.uniform_energy_factor, pattern);
         fit_first_hour(&mut model, first_hour_m3);
     }
     fit_factor(&mut model, label.uniform_energy_factor, pattern);
 
-    let model_factor = rating_test::simulated_use(&model, pattern).uniform_energy_factor;
-    let model_first_hour = rating_test::first_hour_rating_m3(&model);
+    let rating =
+        Rating { first_hour_m3: first_hour_rating_m3(&model), simulated_use: simulated_use(&model, pattern) };
+    let (model_factor, model_first_hour) = (rating.simulated_use.uniform_energy_factor, rating.first_hour_m3);
     let check = LabelCheck {
         factor: label.uniform_energy_factor,
         model_factor,
@@ -66,7 +76,9 @@ pub fn calibrate(label: &Label, setpoint_c: f64) -> Calibrated {
         residual: residual(label.uniform_energy_factor, model_factor, first_hour_m3, model_first_hour),
     };
     model.setpoint_c = setpoint_c;
-    Calibrated { model, check }
+    let says: Vec<Message> = check.residual.iter().cloned().collect();
+    let standing = if says.is_empty() { Standing::Met } else { Standing::OutOfReach };
+    Calibrated { model, check, standing, says, rating }
 }
 
 /// What to say when a figure is out of reach.
@@ -92,7 +104,7 @@ fn fit_factor(model: &mut Model, factor: f64, pattern: Pattern) {
     let best = search(low, high, tolerance, |x| {
         let mut tried = model.clone();
         set_factor_parameter(&mut tried, x);
-        rating_test::simulated_use(&tried, pattern).uniform_energy_factor - factor
+        simulated_use(&tried, pattern).uniform_energy_factor - factor
     });
     set_factor_parameter(model, best);
 }
@@ -109,7 +121,7 @@ fn set_factor_parameter(model: &mut Model, x: f64) {
 fn fit_first_hour(model: &mut Model, first_hour_m3: f64) {
     let off = |stir: f64| {
         let tried = Model { inlet_stir: stir, ..model.clone() };
-        (rating_test::first_hour_rating_m3(&tried) - first_hour_m3).abs()
+        (first_hour_rating_m3(&tried) - first_hour_m3).abs()
     };
     let mut best = (off(STIR.0), STIR.0);
     let mut around = |centre: f64, width: f64, steps: u32| {

@@ -102,8 +102,10 @@ impl Pattern {
     /// Every pattern.
     pub const ALL: [Pattern; 4] = [Pattern::VerySmall, Pattern::Low, Pattern::Medium, Pattern::High];
 
-    /// The pattern for a first-hour rating in US gallons.
-    pub fn for_first_hour_rating(gal: f64) -> Pattern {
+    /// The pattern for a first-hour rating, m³. Ratings are stated in whole US gallons (10 CFR 429.17, from
+    /// memory), and the stated one chooses: a model that misses 51 gal by a cup is drawn as its label is.
+    pub fn for_first_hour(first_hour_m3: f64) -> Pattern {
+        let gal = first_hour_m3 / GALLON_M3 + 0.5;
         if gal < 18.0 {
             Pattern::VerySmall
         } else if gal < 51.0 {
@@ -112,6 +114,16 @@ impl Pattern {
             Pattern::Medium
         } else {
             Pattern::High
+        }
+    }
+
+    /// The key of its name in the locale files.
+    pub const fn key(self) -> &'static str {
+        match self {
+            Pattern::VerySmall => "label-pattern-very-small",
+            Pattern::Low => "label-pattern-low",
+            Pattern::Medium => "label-pattern-medium",
+            Pattern::High => "label-pattern-high",
         }
     }
 

@@ -80,6 +80,12 @@ unit-therm = { $n ->
 }
     .sign = therms
     .name = therms
+unit-W-per-K = { $value }{ -gap }W/°C
+    .sign = W/°C
+    .name = watts a degree Celsius
+unit-Btu-per-h-per-degF = { $value }{ -gap }Btu/h/°F
+    .sign = Btu/h/°F
+    .name = Btu an hour a degree Fahrenheit
 unit-min = { $value }{ -gap }min
     .sign = min
     .name = minutes

@@ -21,10 +21,6 @@ use-sink = Sink
 use-dishwasher = Dishwasher
 use-clothes-washer = Laundry
 
-# When the model of a heater cannot quite do what its label says.
-label-factor-out-of-reach = The label says a uniform energy factor of { $label }. The model of this heater reaches { $model }.
-label-first-hour-out-of-reach = The label says a first-hour rating of { $label }. The model of this heater reaches { $model }.
-
 # Figures that open to their working.
 figure-energy = Energy in a year
 figure-running = Cost of running it, first year
