@@ -50,7 +50,7 @@ fn a_heat_pump_uses_less_than_half_in_an_ordinary_basement() {
 #[test]
 fn yearly_efficiency_is_in_the_field_range() {
     let outcome = advise(&[]);
-    for c in outcome.candidates.iter().filter(|c| c.candidate.id.is_heat_pump()) {
+    for c in outcome.candidates.iter().filter(|c| c.candidate.is_heat_pump()) {
         let efficiency = c.year.efficiency().expect("water was heated");
         assert!((1.5..3.4).contains(&efficiency), "{:?}: {efficiency}", c.candidate.id);
     }
@@ -104,7 +104,7 @@ fn a_heat_pump_wins_for_a_family_with_an_old_electric_tank() {
         (Id::Children, number(2.0, Unit::One)),
         (Id::HeaterAge, number(14.0, Unit::Year)),
     ]);
-    assert!(outcome.advice.best.is_heat_pump(), "{:?}", outcome.advice.best);
+    assert!(of(&outcome, outcome.advice.best).candidate.is_heat_pump(), "{:?}", outcome.advice.best);
     assert_eq!(outcome.advice.reasons.len(), 3);
 }
 
@@ -130,7 +130,7 @@ fn a_measured_low_ceiling_rules_tall_tanks_out() {
     let mut answers = Answers::new();
     answers.set(Id::Headroom, number(58.0, Unit::Inch), Provenance::Measured).expect("in range");
     let outcome = pipeline::advise(&complete(&answers));
-    assert!(!outcome.advice.best.is_heat_pump());
+    assert!(!of(&outcome, outcome.advice.best).candidate.is_heat_pump());
     let runner =
         outcome.advice.runners_up.iter().find(|r| r.id == CandidateId::HeatPump50).expect("a runner-up");
     assert!(runner.needs.iter().any(|m| m.id == "check-headroom-short"), "{:?}", runner.needs);

@@ -341,6 +341,8 @@ pub struct Case {
     pub place: Place,
     /// Money.
     pub prices: Prices,
+    /// The installer's offer.
+    pub offer: super::candidates::offer::CaseOffer,
     /// Seed of the synthetic year of draws.
     pub seed: u64,
 }

@@ -298,4 +298,9 @@ impl Outcome {
     pub fn of(&self, id: CandidateId) -> Option<&CandidateOutcome> {
         self.candidates.iter().find(|c| c.candidate.id == id)
     }
+
+    /// The name of a candidate.
+    pub fn name_of(&self, id: CandidateId) -> Message {
+        self.of(id).map_or_else(|| Message::new(id.key()), |c| c.candidate.name())
+    }
 }

@@ -154,7 +154,11 @@ impl Run {
             .candidates
             .iter()
             .zip(&self.done)
-            .map(|(c, (_, year, _))| checks::all(c, case, year))
+            .map(|(c, (_, year, _))| {
+                let mut found = checks::all(c, case, year);
+                case.offer.price_work(&mut found);
+                found
+            })
             .collect();
         let running: Vec<cash::Running> = self
             .candidates

@@ -1,6 +1,7 @@
 //! Answers to a complete case. Never fails: every question has a default.
 
 use super::answers::Answers;
+use super::offer::Offer;
 use super::questions::Id;
 use super::resolved::Resolved;
 use crate::core::case::{
@@ -17,13 +18,18 @@ use uom::si::volume_rate::cubic_meter_per_second;
 /// The seed of every case's synthetic year unless another is given.
 pub const DEFAULT_SEED: u64 = 20_260_101;
 
-/// Completes answers into a case with the default seed.
+/// Completes answers into a case with the default seed and no offer.
 pub fn complete(answers: &Answers) -> Case {
-    case_of(&Resolved::of(answers), DEFAULT_SEED)
+    complete_with(answers, &Offer::default())
 }
 
-/// The case of resolved values.
-pub fn case_of(r: &Resolved, seed: u64) -> Case {
+/// Completes answers and an offer into a case with the default seed.
+pub fn complete_with(answers: &Answers, offer: &Offer) -> Case {
+    case_of(&Resolved::of(answers), offer, DEFAULT_SEED)
+}
+
+/// The case of resolved values and an offer.
+pub fn case_of(r: &Resolved, offer: &Offer, seed: u64) -> Case {
     Case {
         household: household(r),
         heater: heater(r),
@@ -41,6 +47,7 @@ pub fn case_of(r: &Resolved, seed: u64) -> Case {
         },
         place: place(r),
         prices: money(r),
+        offer: offer.complete(),
         seed,
     }
 }

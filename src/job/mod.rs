@@ -4,6 +4,13 @@
 pub mod answers;
 pub mod complete;
 pub mod file;
+mod form;
+pub mod index;
+pub mod kept;
+pub mod offer;
 pub mod questions;
 pub mod record;
 pub mod resolved;
+mod sheet;
+
+pub use sheet::{Aside, Job, JobId, Measured, Part, Why};

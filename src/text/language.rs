@@ -21,8 +21,8 @@ struct Entry {
 /// The files of a language's folder. The same list for every language: a file may be short, not absent.
 macro_rules! language {
     ($code:literal, $name:literal, $plural:expr) => {
-        language!(@files $code, $name, $plural, "advice", "candidates", "cautions", "checks", "cli", "label",
-            "label_form", "page",
+        language!(@files $code, $name, $plural,
+            "advice", "candidates", "cautions", "checks", "cli", "label", "label_form", "offer", "page",
             "questions_heater", "questions_household", "questions_money", "questions_place", "questions_room",
             "refusals", "report", "sections", "units", "workings")
     };

@@ -24,11 +24,6 @@ pub const MORNING: &str = "figure-morning";
 /// See [`ENERGY`].
 pub const EMISSION: &str = "figure-emission";
 
-/// A heater's name, as a part of a message.
-pub fn name(id: CandidateId) -> Message {
-    Message::new(id.key())
-}
-
 /// What a year costs to run: energy, what the house's heating and cooling make of it, maintenance.
 pub fn running_year(cost: &Cost) -> f64 {
     cost.energy_year + cost.interaction_year + cost.maintenance_year

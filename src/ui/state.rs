@@ -221,6 +221,12 @@ impl Page {
             .with_untracked(|o| o.as_ref().map_or_else(Vec::new, |o| workings::of(&case, &o.0, candidate)))
     }
 
+    /// A heater's name, as a part of a message.
+    pub fn heater(self, id: CandidateId) -> Message {
+        self.outcome
+            .with_untracked(|o| o.as_ref().map_or_else(|| Message::new(id.key()), |o| o.0.name_of(id)))
+    }
+
     /// Puts a notice up, in place of an older one of the same code.
     pub fn tell(self, notice: Notice) {
         self.notices.update(|all| {

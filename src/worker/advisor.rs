@@ -4,7 +4,7 @@
 use super::Service;
 use super::messages::{Ask, Reply};
 use crate::core::pipeline::{Cache, Run};
-use crate::job::complete::complete;
+use crate::job::complete::complete_with;
 
 /// The advisor. The same one works in the worker, and in the page where no worker can be had.
 #[derive(Default)]
@@ -24,7 +24,7 @@ impl Service for Advisor {
     type Answer = Reply;
 
     fn take(&mut self, ask: Ask, _post: &mut dyn FnMut(&Reply)) {
-        let run = Run::new(complete(&ask.answers()), &mut self.cache);
+        let run = Run::new(complete_with(&ask.answers(), &ask.offer()), &mut self.cache);
         self.work = Some(Work { number: ask.number, run });
     }
 

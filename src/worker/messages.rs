@@ -2,6 +2,7 @@
 
 use crate::core::outcome::Outcome;
 use crate::job::answers::Answers;
+use crate::job::offer::{self, Offer};
 use serde::{Deserialize, Serialize};
 
 /// The page asks for advice.
@@ -11,13 +12,22 @@ pub struct Ask {
     pub number: u64,
     /// The answers as JSON: their form describes itself, which the bytes between page and worker do not.
     answers: String,
+    /// The offer, likewise; empty when there is none.
+    offer: String,
 }
 
 impl Ask {
-    /// Asks for advice on these answers.
-    pub fn new(number: u64, answers: &Answers) -> Ask {
+    /// Asks for advice on these answers and this offer.
+    pub fn new(number: u64, answers: &Answers, offer: &Offer) -> Ask {
+        let offer = if offer.is_empty() { String::new() } else { offer::to_json(offer).to_string() };
         // Plain data with string keys always has a JSON form.
-        Ask { number, answers: serde_json::to_string(answers).unwrap_or_default() }
+        Ask { number, answers: serde_json::to_string(answers).unwrap_or_default(), offer }
+    }
+
+    /// The offer asked about; empty when there is none or it cannot be read.
+    pub fn offer(&self) -> Offer {
+        let json = serde_json::from_str(&self.offer).unwrap_or_default();
+        offer::read("offer", &json, &mut Vec::new())
     }
 
     /// The answers asked about; none when they cannot be read.

@@ -8,6 +8,7 @@ use fluent_bundle::FluentResource;
 use std::collections::{BTreeMap, BTreeSet};
 use tankful::core::candidates::CandidateId;
 use tankful::core::units::{Unit, UnitSystem};
+use tankful::job::offer::{AdderKind, Figure};
 use tankful::job::questions::{self, Kind, Section};
 use tankful::text::{Language, Words};
 
@@ -35,6 +36,12 @@ fn composed() -> BTreeMap<String, &'static [&'static str]> {
     }
     for id in CandidateId::ALL {
         keys.insert(id.key(), &["about"][..]);
+    }
+    for figure in Figure::ALL {
+        keys.insert(figure.key(), &[][..]);
+    }
+    for kind in AdderKind::ALL {
+        keys.insert(kind.key(), &[][..]);
     }
     for &unit in Unit::ALL {
         keys.insert(tankful::text::unit_key(unit), &["sign", "name"][..]);

@@ -182,7 +182,7 @@ fn answer(words: &Words, wishes: Wishes, record: Record) -> Answered {
     };
     let resolved = Resolved::of(&case.answers);
     let seed = case.seed.unwrap_or(DEFAULT_SEED);
-    let outcome = outcome(&case_of(&resolved, seed));
+    let outcome = outcome(&case_of(&resolved, &case.offer, seed));
     let out = if wishes.text {
         plain(words, case.name.as_deref(), &resolved, &outcome)
     } else {

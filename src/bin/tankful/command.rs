@@ -24,6 +24,8 @@ pub const TEXT: &str = "text";
 /// See [`FILE`].
 pub const SERIES: &str = "series";
 /// See [`FILE`].
+pub const OFFER: &str = "offer";
+/// See [`FILE`].
 pub const CANDIDATE: &str = "candidate";
 const UNITS: &str = "units";
 
@@ -63,7 +65,11 @@ pub fn build(words: &Words) -> Command {
         )
         .subcommand(Command::new(SCHEMA).about(words.key("cli-schema")))
         .subcommand(Command::new(QUESTIONS).about(words.key("cli-questions")).arg(text()).arg(units()))
-        .subcommand(Command::new(EXAMPLE).about(words.key("cli-example")))
+        .subcommand(
+            Command::new(EXAMPLE).about(words.key("cli-example")).arg(
+                Arg::new(OFFER).long(OFFER).action(ArgAction::SetTrue).help(words.key("cli-example-offer")),
+            ),
+        )
         .subcommand(Command::new(MEASURE_YEAR).hide(true).arg(
             Arg::new(CANDIDATE).required(true).value_parser(clap::builder::PossibleValuesParser::new(
                 CandidateId::ALL.map(CandidateId::code),

@@ -1,14 +1,53 @@
 //! An invented household, realistic in every answer, to try things with.
 
-use tankful::core::case::Provenance;
-use tankful::core::units::Unit;
+use tankful::core::case::{HeaterKind, Provenance};
+use tankful::core::units::{Quantity, Unit};
 use tankful::job::answers::Answers;
 use tankful::job::file::CaseFile;
+use tankful::job::offer::{AdderKind, Figure, Heater, Offer};
 use tankful::job::questions::{Id, Value};
 use tankful::text::Words;
 
+/// A heater of the invented offer: its name, gallons, factor, first-hour gallons, height and width in
+/// inches, price.
+type Offered = (&'static str, [f64; 6]);
+
+const OFFERED: [Offered; 3] = [
+    ("cli-example-heater-50", [50.0, 3.5, 67.0, 63.0, 22.5, 4_150.0]),
+    ("cli-example-heater-65", [65.0, 3.6, 75.0, 65.0, 26.5, 4_700.0]),
+    ("cli-example-heater-80", [80.0, 3.6, 90.0, 75.0, 26.5, 5_200.0]),
+];
+
+/// An installer's offer: three heat pump tanks, with further work. Invented.
+pub fn offer(words: &Words) -> Offer {
+    let mut offer = Offer { labour: 250.0, ..Offer::default() };
+    for (name, figures) in OFFERED {
+        let mut heater = Heater::new(HeaterKind::HeatPump);
+        heater.call(&words.key(name));
+        let places = [
+            Figure::Volume,
+            Figure::Factor,
+            Figure::FirstHour,
+            Figure::Height,
+            Figure::Diameter,
+            Figure::Price,
+        ];
+        for (figure, value) in places.into_iter().zip(figures) {
+            // Every value lies within its figure's range (tested): none is refused.
+            let _ = heater.set(figure, Some(Quantity::new(value, figure.units().0)));
+        }
+        offer.heaters.push(heater);
+    }
+    for (kind, price) in
+        [(AdderKind::NewCircuit, 680.0), (AdderKind::CondensatePump, 240.0), (AdderKind::Permit, 90.0)]
+    {
+        let _ = offer.price_adder(kind, "", price);
+    }
+    offer
+}
+
 /// The case: a family of four with an old electric tank in a basement. Invented.
-pub fn case(words: &Words) -> CaseFile {
+pub fn case(words: &Words, offer: Offer) -> CaseFile {
     let mut answers = Answers::new();
     let number = Value::number;
     let said = [
@@ -46,5 +85,5 @@ pub fn case(words: &Words) -> CaseFile {
         // Every value lies within its question's range (tested): none is refused.
         let _ = answers.set(id, value, from);
     }
-    CaseFile { name: Some(words.key("cli-example-name")), seed: None, answers }
+    CaseFile { name: Some(words.key("cli-example-name")), seed: None, answers, offer }
 }

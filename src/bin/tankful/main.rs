@@ -67,7 +67,11 @@ fn run(words: &Words, matches: &clap::ArgMatches) -> Result<Ended, Stop> {
         }
         command::SCHEMA => lists::schema(&words, &mut out)?,
         command::QUESTIONS => lists::questions(&words, arguments.get_flag(command::TEXT), &mut out)?,
-        command::EXAMPLE => lists::pretty(&mut out, &tankful::job::file::to_json(&example::case(&words)))?,
+        command::EXAMPLE => {
+            let with = arguments.get_flag(command::OFFER);
+            let offer = if with { example::offer(&words) } else { Default::default() };
+            lists::pretty(&mut out, &tankful::job::file::to_json(&example::case(&words, offer)))?;
+        }
         _ => measure::run(&words, arguments, &mut out)?,
     }
     out.flush()?;

@@ -23,7 +23,7 @@ use tankful::text::Words;
 /// alone, ms. Calibrating the heater costs far more than its year: a profiler counts [`one_year`] only.
 pub fn run(words: &Words, arguments: &clap::ArgMatches, out: &mut impl Write) -> Result<(), Stop> {
     let code = arguments.get_one::<String>(command::CANDIDATE).map_or("", String::as_str);
-    let case = complete(&example::case(words).answers);
+    let case = complete(&example::case(words, Default::default()).answers);
     let wanted = CandidateId::from_code(code);
     let Some(candidate) = offered::candidates(&case).into_iter().find(|c| Some(c.id) == wanted) else {
         return Err(Stop::Says(

@@ -10,7 +10,7 @@ use uom::si::time::minute;
 use uom::si::volume::cubic_meter;
 
 fn name(c: &CandidateOutcome) -> Message {
-    Message::new(c.candidate.id.key())
+    c.candidate.name()
 }
 
 fn dollars(v: f64) -> Quantity {
@@ -43,7 +43,7 @@ pub(super) fn verdict(
         return Message::new("verdict-keep").with("years", Quantity::new(years.round(), Unit::Year));
     }
     let saves = keep.cost.net_present_cost - best.cost.net_present_cost;
-    let id = match (best.candidate.id.is_heat_pump(), saves > 0.0) {
+    let id = match (best.candidate.is_heat_pump(), saves > 0.0) {
         (true, true) => "verdict-heat-pump",
         (true, false) => "verdict-heat-pump-dearer",
         (false, true) => "verdict-same",

@@ -24,7 +24,8 @@ pub(super) fn first(case: &Case, best: Option<&CandidateOutcome>) -> Vec<Settle>
         )
         .collect();
     if best.candidate.id != CandidateId::Keep {
-        if best.candidate.id.is_heat_pump() && case.prices.installed_heat_pump.is_assumed() {
+        let quoted = case.offer.price(best.candidate.id).is_some();
+        if best.candidate.is_heat_pump() && !quoted && case.prices.installed_heat_pump.is_assumed() {
             list.push(Settle { says: Message::new("settle-quote"), ask: Some("installed_heat_pump".into()) });
         }
         list.push(Settle { says: Message::new("settle-permit"), ask: None });

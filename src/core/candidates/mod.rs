@@ -1,10 +1,12 @@
 //! The heaters that are compared: the present one, the same again, and the classes that may replace it,
 //! each described by label figures alone.
 
+pub mod offer;
 pub mod offered;
 pub mod typical_price;
 
 use super::case::HeaterKind;
+use super::message::{Arg, Message};
 use serde::{Deserialize, Serialize};
 use uom::si::f64::{Length, Mass, Power, Volume};
 
@@ -32,11 +34,23 @@ pub enum CandidateId {
     HeatPump80,
     /// A heat pump tank of 50 gal on a 120 V outlet, without large elements.
     PlugIn50,
+    /// First heater of the installer's offer.
+    Offer1,
+    /// Second heater of the offer.
+    Offer2,
+    /// Third heater of the offer.
+    Offer3,
+    /// Fourth heater of the offer.
+    Offer4,
+    /// Fifth heater of the offer.
+    Offer5,
+    /// Sixth heater of the offer.
+    Offer6,
 }
 
 impl CandidateId {
     /// Every identity, in the order shown.
-    pub const ALL: [CandidateId; 10] = [
+    pub const ALL: [CandidateId; 16] = [
         CandidateId::Keep,
         CandidateId::ElectricTank,
         CandidateId::GasTank,
@@ -47,6 +61,22 @@ impl CandidateId {
         CandidateId::HeatPump65,
         CandidateId::HeatPump80,
         CandidateId::PlugIn50,
+        CandidateId::Offer1,
+        CandidateId::Offer2,
+        CandidateId::Offer3,
+        CandidateId::Offer4,
+        CandidateId::Offer5,
+        CandidateId::Offer6,
+    ];
+
+    /// The heaters of an offer, in its order.
+    pub const OFFERS: [CandidateId; 6] = [
+        CandidateId::Offer1,
+        CandidateId::Offer2,
+        CandidateId::Offer3,
+        CandidateId::Offer4,
+        CandidateId::Offer5,
+        CandidateId::Offer6,
     ];
 
     /// The identity with this code, if there is one.
@@ -67,22 +97,16 @@ impl CandidateId {
             CandidateId::HeatPump65 => "heat_pump_65",
             CandidateId::HeatPump80 => "heat_pump_80",
             CandidateId::PlugIn50 => "plug_in_50",
+            CandidateId::Offer1 => "offer_1",
+            CandidateId::Offer2 => "offer_2",
+            CandidateId::Offer3 => "offer_3",
+            CandidateId::Offer4 => "offer_4",
+            CandidateId::Offer5 => "offer_5",
+            CandidateId::Offer6 => "offer_6",
         }
     }
 
-    /// True for the heat pump tanks.
-    pub const fn is_heat_pump(self) -> bool {
-        matches!(
-            self,
-            CandidateId::HeatPump40
-                | CandidateId::HeatPump50
-                | CandidateId::HeatPump65
-                | CandidateId::HeatPump80
-                | CandidateId::PlugIn50
-        )
-    }
-
-    /// The key of its name in the locale files.
+    /// The key of its name in the locale files; [`Candidate::name`] knows what an offer calls it.
     pub fn key(self) -> String {
         format!("candidate-{}", self.code().replace('_', "-"))
     }
@@ -128,8 +152,30 @@ pub struct Body {
 pub struct Candidate {
     /// Identity.
     pub id: CandidateId,
+    /// What the offer calls it; empty where the locale files name it.
+    pub called: String,
     /// Label figures.
     pub label: Label,
     /// Size and connection.
     pub body: Body,
+}
+
+impl Candidate {
+    /// Its name. What an offer calls it goes in as it is: a plain text, never a pattern or markup.
+    pub fn name(&self) -> Message {
+        if self.called.is_empty() {
+            return Message::new(self.id.key());
+        }
+        Message::new("candidate-offered").with("name", Arg::Verbatim(self.called.clone()))
+    }
+
+    /// True for a new heat pump tank.
+    pub fn is_heat_pump(&self) -> bool {
+        self.id != CandidateId::Keep && self.label.kind == HeaterKind::HeatPump
+    }
+
+    /// True for a new heat pump tank made for a 120 V outlet.
+    pub fn is_plug_in(&self) -> bool {
+        self.is_heat_pump() && self.body.volts < 200.0
+    }
 }

@@ -1,7 +1,7 @@
 //! The classes of heater that may replace the present one: figures typical of the class in 2025, no
 //! maker's, from memory, marked so on screen. An installer's offer by label figures takes their place.
 
-use super::{Body, Candidate, CandidateId, Label};
+use super::{Body, Candidate, CandidateId, Label, offer};
 use crate::core::case::{Case, HeaterKind, YesNo};
 use crate::core::label::present;
 use crate::core::units::{GALLON_M3, cubic_metres, gallons, inches, watts};
@@ -102,6 +102,7 @@ impl HeatPumpClass {
     fn candidate(&self) -> Candidate {
         Candidate {
             id: self.id,
+            called: String::new(),
             label: Label {
                 kind: HeaterKind::HeatPump,
                 nominal_volume: gallons(self.nominal_gal),
@@ -122,28 +123,48 @@ impl HeatPumpClass {
     }
 }
 
+/// The class of heat pump tank that a heater of this volume and voltage belongs to: the nearest.
+pub(super) fn heat_pump_class(gal: f64, volts: f64) -> Candidate {
+    let off = |c: &HeatPumpClass| (c.nominal_gal - gal).abs() + 10.0 * (c.volts - volts).abs();
+    let nearest = HEAT_PUMPS.iter().min_by(|a, b| off(a).total_cmp(&off(b)));
+    nearest.unwrap_or(&HEAT_PUMPS[0]).candidate()
+}
+
 /// Everything compared for a case: the present heater first, then the same again, then heat pumps by
-/// size, the plug-in kind, and plain electric where the present one burns fuel.
+/// size, the plug-in kind, and plain electric where the present one burns fuel. Heaters of the
+/// installer's offer stand in the place of the classes of their kind.
 pub fn candidates(case: &Case) -> Vec<Candidate> {
     let kind = case.heater.kind.value;
     let mut list = vec![present_heater(case)];
-    match kind {
-        HeaterKind::Electric => list.push(tank(CandidateId::ElectricTank, HeaterKind::Electric, case)),
-        HeaterKind::Gas => list.push(tank(CandidateId::GasTank, kind, case)),
-        HeaterKind::Propane => list.push(tank(CandidateId::PropaneTank, kind, case)),
-        HeaterKind::Oil => list.push(tank(CandidateId::OilTank, kind, case)),
-        // The same again is one of the heat pumps below.
-        HeaterKind::HeatPump => {}
+    let mut add = |of: HeaterKind| {
+        let offered = case.offer.of_kind(of);
+        if offered.clone().next().is_some() {
+            list.extend(offered.map(|o| o.candidate.clone()));
+        } else if of == HeaterKind::HeatPump {
+            list.extend(HEAT_PUMPS.iter().map(HeatPumpClass::candidate));
+        } else {
+            list.push(tank(class(of), of, case));
+        }
+    };
+    // The same again may be one of the heat pumps.
+    if kind != HeaterKind::HeatPump {
+        add(kind);
     }
-    list.extend(HEAT_PUMPS.iter().map(HeatPumpClass::candidate));
+    add(HeaterKind::HeatPump);
     if kind != HeaterKind::Electric {
-        list.push(tank(CandidateId::ElectricTank, HeaterKind::Electric, case));
+        add(HeaterKind::Electric);
+    }
+    // Whatever else is offered: a gas tank in the place of an electric one, say.
+    for o in &case.offer.heaters {
+        if list.iter().all(|c| c.id != o.candidate.id) {
+            list.push(o.candidate.clone());
+        }
     }
     list
 }
 
-/// Which candidate is "the same again" for a kind of heater.
-pub const fn same_again(kind: HeaterKind) -> CandidateId {
+/// The class of a kind of heater.
+const fn class(kind: HeaterKind) -> CandidateId {
     match kind {
         HeaterKind::Electric => CandidateId::ElectricTank,
         HeaterKind::Gas => CandidateId::GasTank,
@@ -153,10 +174,22 @@ pub const fn same_again(kind: HeaterKind) -> CandidateId {
     }
 }
 
+/// Which candidate is "the same again": the offer's heater of the present one's kind that comes nearest to
+/// it in volume, or the class.
+pub fn same_again(case: &Case) -> CandidateId {
+    let present = case.heater.nominal_volume.value;
+    let off = |o: &offer::Offered| (o.candidate.label.nominal_volume - present).abs();
+    case.offer
+        .of_kind(case.heater.kind.value)
+        .min_by(|a, b| off(a).value.total_cmp(&off(b).value))
+        .map_or_else(|| class(case.heater.kind.value), |o| o.candidate.id)
+}
+
 fn present_heater(case: &Case) -> Candidate {
     let h = &case.heater;
     Candidate {
         id: CandidateId::Keep,
+        called: String::new(),
         label: Label {
             kind: h.kind.value,
             nominal_volume: h.nominal_volume.value,
@@ -183,9 +216,14 @@ fn tank(id: CandidateId, kind: HeaterKind, case: &Case) -> Candidate {
         .min_by(|a, b| (sizes[*a] - present_gal).abs().total_cmp(&(sizes[*b] - present_gal).abs()))
         .unwrap_or(0);
     let up = usize::from(matches!(case.household.runs_out_now.value, YesNo::Yes));
-    let gal = sizes[(nearest + up).min(sizes.len() - 1)];
+    plain(id, kind, sizes[(nearest + up).min(sizes.len() - 1)])
+}
+
+/// A tank without a heat pump, of a volume in US gallons, new, with figures typical of its kind.
+pub(super) fn plain(id: CandidateId, kind: HeaterKind, gal: f64) -> Candidate {
     Candidate {
         id,
+        called: String::new(),
         label: Label {
             kind,
             nominal_volume: gallons(gal),

@@ -14,7 +14,7 @@ const TOO_LONG: f64 = 0.5;
 const PIPES_C: f64 = 3.0;
 
 pub(super) fn check(s: &Seen) -> Option<Finding> {
-    if !s.candidate.id.is_heat_pump() {
+    if !s.candidate.is_heat_pump() {
         return None;
     }
     let coldest_c = to_celsius(s.year.room_coldest);

@@ -34,7 +34,7 @@ pub(super) fn check(s: &Seen) -> Option<Finding> {
     }
     match s.candidate.label.kind {
         HeaterKind::Gas | HeaterKind::Propane | HeaterKind::Oil => None,
-        _ if s.candidate.id == CandidateId::PlugIn50 => Some(outlet(s)),
+        _ if s.candidate.is_plug_in() => Some(outlet(s)),
         HeaterKind::Electric | HeaterKind::HeatPump => Some(two_pole(s)),
     }
 }

@@ -17,7 +17,7 @@ const PUMP_WORK: f64 = 250.0;
 const PUMP_LIFT_M: f64 = 15.0 * FOOT_M;
 
 pub(super) fn check(s: &Seen) -> Option<Finding> {
-    if !s.candidate.id.is_heat_pump() {
+    if !s.candidate.is_heat_pump() {
         return None;
     }
     let drain = &s.case.drain;

@@ -7,6 +7,7 @@
 use super::energy_price::{electricity, fuel, house_heat};
 use super::life;
 use super::present_value::{cumulated, payback_years, present_value};
+use crate::core::candidates::offer::installed_price;
 use crate::core::candidates::offered::same_again;
 use crate::core::candidates::{Candidate, CandidateId, typical_price};
 use crate::core::case::{Case, YesNo};
@@ -56,9 +57,9 @@ pub fn running(c: &Candidate, case: &Case, year: &YearResult, findings: &[Findin
     } else {
         0.0
     };
-    let buy = installed_price(c.id, case);
+    let buy = installed_price(c, case);
     let work = work(findings);
-    let rebate = if c.id.is_heat_pump() { p.rebate.value } else { 0.0 };
+    let rebate = if c.is_heat_pump() { p.rebate.value } else { 0.0 };
     Running {
         energy: kwh * grid.price + fuel_kwh * burned.price,
         interaction: made_up * heat.price - (relieved + dried) * grid.price,
@@ -73,18 +74,6 @@ pub fn running(c: &Candidate, case: &Case, year: &YearResult, findings: &[Findin
 /// Rough price of the work that the findings ask for, dollars.
 pub fn work(findings: &[Finding]) -> f64 {
     findings.iter().filter(|f| f.fit != Fit::DoesNotFit).map(|f| f.work_cost).sum()
-}
-
-/// Installed price of a candidate, before rebate and the work its findings ask for, dollars.
-pub fn installed_price(id: CandidateId, case: &Case) -> f64 {
-    let p = &case.prices;
-    if id == CandidateId::Keep || id == same_again(case.heater.kind.value) {
-        p.installed_same.value
-    } else if id.is_heat_pump() {
-        p.installed_heat_pump.value * typical_price::heat_pump_share(id)
-    } else {
-        typical_price::ELECTRIC_IN_PLACE_OF_FUEL
-    }
 }
 
 /// Payments by year: the first entry now. `after` is what runs once the present heater has failed.
@@ -139,7 +128,7 @@ pub fn costs(case: &Case, ids: &[CandidateId], runs: &[Running], years: &[&YearR
     let p = &case.prices;
     let horizon = (p.horizon_years.value.round() as usize).max(1);
     let (rate, growth) = (p.discount_rate.value, p.price_growth.value);
-    let same = same_again(case.heater.kind.value);
+    let same = same_again(case);
     let same_run = ids.iter().position(|id| *id == same).and_then(|i| runs.get(i));
     let fails = life::remaining_years(&case.heater);
     let after = |id: CandidateId| if id == CandidateId::Keep { same_run.map(|s| (s, fails)) } else { None };

@@ -2,6 +2,7 @@
 
 use super::Draft;
 use crate::core::candidates::CandidateId;
+use crate::core::candidates::offer::installed_price;
 use crate::core::candidates::offered::same_again;
 use crate::core::case::{Case, HeaterKind, Known, Provenance};
 use crate::core::money::energy_price::{self, electricity, fuel};
@@ -58,18 +59,20 @@ pub(super) fn upfront(case: &Case, c: &CandidateOutcome) -> Working {
             .quantity("input-installed", 0.0, Unit::Dollar, Provenance::Answered)
             .gives(0.0, Unit::Dollar);
     }
-    let from = if c.candidate.id.is_heat_pump() {
+    let from = if case.offer.price(c.candidate.id).is_some() {
+        Provenance::Answered
+    } else if c.candidate.is_heat_pump() {
         p.installed_heat_pump.from
-    } else if c.candidate.id == same_again(case.heater.kind.value) {
+    } else if c.candidate.id == same_again(case) {
         p.installed_same.from
     } else {
         Provenance::Assumed
     };
     let work = cash::work(&c.findings);
     let mut draft = draft
-        .quantity("input-installed", cash::installed_price(c.candidate.id, case), Unit::Dollar, from)
+        .quantity("input-installed", installed_price(&c.candidate, case), Unit::Dollar, from)
         .quantity("input-work", work, Unit::Dollar, Provenance::Assumed);
-    if c.candidate.id.is_heat_pump() {
+    if c.candidate.is_heat_pump() {
         draft = draft.known("input-rebate", p.rebate, Unit::Dollar);
     }
     draft.gives(c.cost.upfront, Unit::Dollar)

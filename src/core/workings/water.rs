@@ -35,7 +35,7 @@ pub(super) fn energy(case: &Case, c: &CandidateOutcome) -> Working {
     if y.fuel_year_kwh() > 0.0 {
         draft = draft.quantity("input-fuel", y.fuel_year_kwh(), Unit::KilowattHour, simulated);
     }
-    if c.candidate.id.is_heat_pump() {
+    if c.candidate.is_heat_pump() {
         draft = draft.quantity("input-elements", y.elements_kwh.iter().sum(), Unit::KilowattHour, simulated);
     }
     draft.gives(y.electricity_year_kwh() + y.fuel_year_kwh(), Unit::KilowattHour)

@@ -1,7 +1,10 @@
 //! What can be wrong with a record: each with its field, what was given and what would do.
 
+use super::units_of;
 use crate::core::message::{Arg, Message};
 use crate::core::units::{Quantity, Unit};
+use crate::job::answers::Refusal;
+use crate::job::questions::Question;
 
 /// One thing that is wrong with a record.
 #[derive(Clone, Debug, PartialEq)]
@@ -54,6 +57,16 @@ pub enum Trouble {
     },
     /// The same name twice.
     Twice,
+    /// A text longer than is kept.
+    LongText {
+        /// Most letters kept.
+        most: usize,
+    },
+    /// A list of more entries than are read.
+    TooMany {
+        /// Most entries read.
+        most: usize,
+    },
     /// A bare number where the unit must be said.
     NeedsUnit {
         /// What was given.
@@ -103,6 +116,14 @@ pub enum Wanted {
     Code,
     /// Text: the code of a unit.
     Unit,
+    /// A list in brackets.
+    List,
+    /// True or false.
+    TrueFalse,
+    /// Text of at most 60 letters.
+    ShortText,
+    /// Text.
+    Text,
 }
 
 impl Wanted {
@@ -115,6 +136,10 @@ impl Wanted {
             Wanted::Quantity => "refusal-wanted-quantity",
             Wanted::Code => "refusal-wanted-code",
             Wanted::Unit => "refusal-wanted-unit",
+            Wanted::List => "refusal-wanted-list",
+            Wanted::TrueFalse => "refusal-wanted-true-false",
+            Wanted::Text => "refusal-wanted-text",
+            Wanted::ShortText => "refusal-wanted-short-text",
         }
     }
 }
@@ -131,10 +156,31 @@ impl Trouble {
             Trouble::Version { .. } => "unknown_version",
             Trouble::Unknown { .. } => "unknown_name",
             Trouble::Twice => "given_twice",
+            Trouble::TooMany { .. } => "too_many",
+            Trouble::LongText { .. } => "long_text",
             Trouble::NeedsUnit { .. } => "needs_unit",
             Trouble::WrongUnit { .. } => "wrong_unit",
             Trouble::OutOfRange { .. } => "out_of_range",
             Trouble::NotAnOption { .. } => "not_an_option",
+        }
+    }
+}
+
+/// A refused answer in the terms of a file.
+impl From<Refusal> for Trouble {
+    fn from(refusal: Refusal) -> Self {
+        match refusal {
+            Refusal::OutOfRange { given, low, high, .. } => Trouble::OutOfRange { given, low, high },
+            Refusal::NotAnOption { given, options, .. } => {
+                Trouble::NotAnOption { given, options: options.into_iter().map(str::to_owned).collect() }
+            }
+            Refusal::WrongUnit { id, given, .. } => {
+                Trouble::WrongUnit { given: given.code().to_owned(), units: units_of(Question::get(id)) }
+            }
+            Refusal::NotANumber { text, .. } => Trouble::Wanted { given: text, wanted: Wanted::Number },
+            Refusal::WrongKind { wanted, .. } => {
+                Trouble::Wanted { given: wanted.to_owned(), wanted: Wanted::Code }
+            }
         }
     }
 }
@@ -153,7 +199,7 @@ fn count(n: usize) -> Arg {
 
 impl CaseError {
     /// Something wrong with a field.
-    pub(super) fn new(field: impl Into<String>, trouble: Trouble) -> Self {
+    pub(in crate::job) fn new(field: impl Into<String>, trouble: Trouble) -> Self {
         Self { field: field.into(), trouble }
     }
 
@@ -190,6 +236,8 @@ impl CaseError {
                 Message::new("refusal-unknown").with("given", verbatim(given.as_str()))
             }
             Trouble::Twice => Message::new("refusal-twice"),
+            Trouble::LongText { most } => Message::new("refusal-long-text").with("most", count(*most)),
+            Trouble::TooMany { most } => Message::new("refusal-too-many").with("most", count(*most)),
             Trouble::NeedsUnit { given, units } => Message::new("refusal-needs-unit")
                 .with("given", verbatim(given.as_str()))
                 .with("units", codes(units)),

@@ -19,6 +19,8 @@
 //! - `answers` holds answers by question code; what is left out is unknown and gets its default.
 //! - An option or a listed place is its code. A number is an object with `value` and `unit`, or a bare
 //!   number where the question has one unit only ([`bare_unit`]).
+//! - `offer` may be left out: heaters by the figures of their labels with an installed price, prices of
+//!   further work, labour; its form stands in [`super::offer`].
 //! - `from` is `answered` (taken when left out) or `measured`. An option with `from` is an object with
 //!   `value` and `from`.
 //! - Nothing is passed over: an unknown name, a name given twice, a unit that does not fit, a value out
@@ -32,12 +34,15 @@ mod read;
 mod schema;
 mod write;
 
-pub use error::{CaseError, Trouble};
+pub use super::form::number;
+pub use error::{CaseError, Trouble, Wanted};
 pub use read::parse_case;
 pub use schema::schema;
-pub use write::{number, to_json};
+pub use write::to_json;
+pub(in crate::job) use write::{answers, value};
 
 use super::answers::Answers;
+use super::offer::Offer;
 use super::questions::{Kind, Question};
 use crate::core::units::Unit;
 
@@ -57,11 +62,18 @@ pub struct CaseFile {
     pub seed: Option<u64>,
     /// The answers.
     pub answers: Answers,
+    /// The installer's offer; empty when there is none.
+    pub offer: Offer,
 }
 
 /// Units a number of this question may be written in; empty when it takes no number.
 pub fn units_of(question: &Question) -> Vec<Unit> {
     let Kind::Number { us, .. } = question.kind else { return Vec::new() };
+    units_like(us)
+}
+
+/// Units a number of this kind may be written in, this one first.
+pub fn units_like(us: Unit) -> Vec<Unit> {
     if us == Unit::One {
         // Two people are not 200 percent.
         return vec![Unit::One];

@@ -1,6 +1,6 @@
 //! The nearest known name to a mistyped one.
 
-use super::node::short;
+use crate::job::form::short;
 
 /// The name that takes the fewest letters changed, added or dropped to reach, if that is few enough to
 /// be a slip of the finger. The first of equals.

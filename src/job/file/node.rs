@@ -1,20 +1,22 @@
 //! JSON read without losing anything: unlike a map, it keeps names that are given twice, so that they
 //! can be refused.
 
+use super::error::{CaseError, Trouble};
+use crate::job::form::{number, short};
 use serde::de::{Deserialize, Deserializer, MapAccess, SeqAccess, Visitor};
+use serde_json::{Map, Value as Json};
 use std::fmt;
 
 /// A JSON value.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) enum Node {
     Null,
-    Bool,
+    Bool(bool),
     /// A whole number that fits a seed.
     Whole(u64),
     Number(f64),
     Text(String),
-    /// A list; what is in it was read over.
-    List,
+    List(Vec<Node>),
     /// Names and values in the order given.
     Object(Vec<(String, Node)>),
 }
@@ -24,12 +26,37 @@ impl Node {
     pub(super) fn shown(&self) -> String {
         match self {
             Node::Null => String::from("null"),
-            Node::Bool => String::from("true/false"),
+            Node::Bool(_) => String::from("true/false"),
             Node::Whole(n) => n.to_string(),
             Node::Number(x) => x.to_string(),
             Node::Text(t) => format!("\"{}\"", short(t)),
-            Node::List => String::from("[…]"),
+            Node::List(_) => String::from("[…]"),
             Node::Object(_) => String::from("{…}"),
+        }
+    }
+
+    /// The same value in the usual form; names given twice are told of.
+    pub(super) fn plain(&self, field: &str, twice: &mut Vec<CaseError>) -> Json {
+        match self {
+            Node::Null => Json::Null,
+            Node::Bool(yes) => (*yes).into(),
+            Node::Whole(n) => (*n).into(),
+            Node::Number(x) => number(*x),
+            Node::Text(t) => t.as_str().into(),
+            Node::List(entries) => {
+                entries.iter().enumerate().map(|(i, e)| e.plain(&format!("{field}[{i}]"), twice)).collect()
+            }
+            Node::Object(pairs) => {
+                let mut all = Map::new();
+                for (name, node) in pairs {
+                    let field = format!("{field}.{}", short(name));
+                    let plain = node.plain(&field, twice);
+                    if all.insert(name.clone(), plain).is_some() {
+                        twice.push(CaseError::new(field, Trouble::Twice));
+                    }
+                }
+                all.into()
+            }
         }
     }
 
@@ -42,15 +69,6 @@ impl Node {
             _ => None,
         }
     }
-}
-
-/// At most 40 characters of a text.
-pub(super) fn short(text: &str) -> String {
-    let mut cut: String = text.chars().take(40).collect();
-    if cut.len() < text.len() {
-        cut.push('…');
-    }
-    cut
 }
 
 impl<'de> Deserialize<'de> for Node {
@@ -66,8 +84,8 @@ impl<'de> Deserialize<'de> for Node {
             fn visit_unit<E>(self) -> Result<Node, E> {
                 Ok(Node::Null)
             }
-            fn visit_bool<E>(self, _: bool) -> Result<Node, E> {
-                Ok(Node::Bool)
+            fn visit_bool<E>(self, yes: bool) -> Result<Node, E> {
+                Ok(Node::Bool(yes))
             }
             fn visit_u64<E>(self, n: u64) -> Result<Node, E> {
                 Ok(Node::Whole(n))
@@ -85,8 +103,11 @@ impl<'de> Deserialize<'de> for Node {
                 Ok(Node::Text(t))
             }
             fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<Node, A::Error> {
-                while list.next_element::<Node>()?.is_some() {}
-                Ok(Node::List)
+                let mut entries = Vec::new();
+                while let Some(entry) = list.next_element()? {
+                    entries.push(entry);
+                }
+                Ok(Node::List(entries))
             }
             fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Node, A::Error> {
                 let mut pairs = Vec::new();

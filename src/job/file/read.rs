@@ -2,15 +2,16 @@
 
 use super::error::{CaseError, Trouble, Wanted};
 use super::near::nearest;
-use super::node::{Node, short};
+use super::node::Node;
 use super::{CaseFile, LONGEST_NAME, MOST_BYTES, VERSION, bare_unit, units_of};
 use crate::core::case::Provenance;
 use crate::core::climate::places;
 use crate::core::units::Unit;
-use crate::job::answers::Refusal;
+use crate::job::form::short;
+use crate::job::offer;
 use crate::job::questions::{Id, Kind, Question, Value};
 
-const FIELDS: [&str; 4] = ["tankful", "name", "seed", "answers"];
+const FIELDS: [&str; 5] = ["tankful", "name", "seed", "answers", "offer"];
 const PARTS: [&str; 3] = ["value", "unit", "from"];
 
 /// Reads one case.
@@ -79,8 +80,23 @@ impl Reader {
                 Node::Object(answers) => r.answers(answers),
                 other => r.refuse(field, wanted(other, Wanted::Object)),
             },
+            "offer" => r.offer(field, node),
             _ => r.unknown(field, name, FIELDS.into_iter()),
         });
+    }
+
+    fn offer(&mut self, field: &str, node: &Node) {
+        let json = node.plain(field, &mut self.errors);
+        self.case.offer = offer::read(field, &json, &mut self.errors);
+        for (i, heater) in self.case.offer.heaters.iter().enumerate() {
+            for figure in heater.wanting() {
+                let field = format!("{field}.heaters[{i}].{}", figure.code());
+                // Told of already when it was given and could not be read.
+                if self.errors.iter().all(|e| e.field != field) {
+                    self.errors.push(CaseError::new(field, Trouble::Missing));
+                }
+            }
+        }
     }
 
     fn unknown<'a>(&mut self, field: &str, name: &str, names: impl Iterator<Item = &'a str>) {
@@ -131,8 +147,7 @@ impl Reader {
         if let Some(value) = value
             && let Err(refusal) = self.case.answers.set(id, value, from)
         {
-            let trouble = of_refusal(refusal);
-            self.refuse(field, trouble);
+            self.refuse(field, refusal.into());
         }
     }
 
@@ -210,22 +225,5 @@ impl Reader {
         }
         self.unknown(field, code, places::all().map(|p| p.id));
         None
-    }
-}
-
-/// A refused answer in the terms of a file.
-fn of_refusal(refusal: Refusal) -> Trouble {
-    match refusal {
-        Refusal::OutOfRange { given, low, high, .. } => Trouble::OutOfRange { given, low, high },
-        Refusal::NotAnOption { given, options, .. } => {
-            Trouble::NotAnOption { given, options: options.into_iter().map(str::to_owned).collect() }
-        }
-        Refusal::WrongUnit { id, given, .. } => {
-            Trouble::WrongUnit { given: given.code().to_owned(), units: units_of(Question::get(id)) }
-        }
-        Refusal::NotANumber { text, .. } => Trouble::Wanted { given: text, wanted: Wanted::Number },
-        Refusal::WrongKind { wanted, .. } => {
-            Trouble::Wanted { given: wanted.to_owned(), wanted: Wanted::Code }
-        }
     }
 }

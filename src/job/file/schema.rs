@@ -1,7 +1,6 @@
 //! The JSON Schema of the form, made from the question list.
 
-use super::write::number;
-use super::{LONGEST_NAME, VERSION, bare_unit, units_of};
+use super::{LONGEST_NAME, VERSION, bare_unit, number, units_of};
 use crate::core::climate::places;
 use crate::core::units::{Quantity, Unit};
 use crate::job::questions::{self, Kind, Question};

@@ -1,10 +1,11 @@
 //! A case to JSON.
 
-use super::{CaseFile, VERSION, bare_unit};
+use super::{CaseFile, VERSION, units_of};
 use crate::core::case::Provenance;
-use crate::job::answers::Answer;
+use crate::job::answers::{Answer, Answers};
 use crate::job::questions::{Id, Question, Value};
-use serde_json::{Map, Number, Value as Json, json};
+use crate::job::{form, offer};
+use serde_json::{Map, Value as Json};
 
 /// The JSON form of a case; [`super::parse_case`] reads it back to the same case.
 pub fn to_json(case: &CaseFile) -> Json {
@@ -16,35 +17,36 @@ pub fn to_json(case: &CaseFile) -> Json {
     if let Some(seed) = case.seed {
         record.insert("seed".into(), seed.into());
     }
-    let answers: Map<String, Json> =
-        case.answers.iter().map(|(id, answer)| (id.code().to_owned(), value(id, answer))).collect();
-    record.insert("answers".into(), answers.into());
+    record.insert("answers".into(), answers(&case.answers));
+    if !case.offer.is_empty() {
+        record.insert("offer".into(), offer::to_json(&case.offer));
+    }
     Json::Object(record)
 }
 
-fn value(id: Id, answer: &Answer) -> Json {
-    let measured = answer.from == Provenance::Measured;
-    let mut object = match &answer.value {
-        Value::Code(code) if !measured => return code.as_str().into(),
-        Value::Code(code) => json!({ "value": code }),
-        Value::Number(q) if bare_unit(Question::get(id)) == Some(q.unit) && !measured => {
-            return number(q.value);
-        }
-        Value::Number(q) => json!({ "value": number(q.value), "unit": q.unit.code() }),
-    };
-    if let (true, Json::Object(parts)) = (measured, &mut object) {
-        parts.insert("from".into(), "measured".into());
-    }
-    object
+/// Answers by question code.
+pub(in crate::job) fn answers(answers: &Answers) -> Json {
+    let all: Map<String, Json> =
+        answers.iter().map(|(id, answer)| (id.code().to_owned(), value(id, answer))).collect();
+    all.into()
 }
 
-/// A number as people write it: 2, not 2.0. Null for what is not finite.
-pub fn number(value: f64) -> Json {
-    let whole = value as i64;
-    // Exact both ways below 2^53; a minus zero would lose its sign.
-    if whole as f64 == value && whole.unsigned_abs() < 1 << 53 && !(whole == 0 && value.is_sign_negative()) {
-        return whole.into();
+/// An answer: bare where its unit and that it was answered go without saying.
+pub(in crate::job) fn value(id: Id, answer: &Answer) -> Json {
+    let bare = match &answer.value {
+        Value::Code(code) => code.as_str().into(),
+        Value::Number(q) => form::quantity(*q, &units_of(Question::get(id))),
+    };
+    if answer.from != Provenance::Measured {
+        return bare;
     }
-    // Answers are finite: what is not cannot be set.
-    Number::from_f64(value).map_or(Json::Null, Json::Number)
+    let mut parts = match bare {
+        Json::Object(parts) => parts,
+        bare => Map::from_iter([(String::from("value"), bare)]),
+    };
+    if let (Value::Number(q), None) = (&answer.value, parts.get("unit")) {
+        parts.insert("unit".into(), q.unit.code().into());
+    }
+    parts.insert("from".into(), "measured".into());
+    parts.into()
 }

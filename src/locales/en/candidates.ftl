@@ -20,3 +20,18 @@ candidate-heat-pump-80 = Heat pump tank, 80 gal
     .about = An 80 gal tank. A heat pump on top moves heat from the room into the water. Elements help when it is busy. It needs 240 V.
 candidate-plug-in-50 = Plug-in heat pump tank, 50 gal
     .about = A 50 gal heat pump tank for a 120 V outlet. It has no large elements, so it warms up more slowly.
+
+# Heaters of an installer's offer: by the name they have there, or by their place in it.
+candidate-offered = { $name }
+candidate-offer-1 = Heater 1 of the offer
+    .about = The first heater on your installer's list.
+candidate-offer-2 = Heater 2 of the offer
+    .about = The second heater on your installer's list.
+candidate-offer-3 = Heater 3 of the offer
+    .about = The third heater on your installer's list.
+candidate-offer-4 = Heater 4 of the offer
+    .about = The fourth heater on your installer's list.
+candidate-offer-5 = Heater 5 of the offer
+    .about = The fifth heater on your installer's list.
+candidate-offer-6 = Heater 6 of the offer
+    .about = The sixth heater on your installer's list.

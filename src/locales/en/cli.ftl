@@ -20,6 +20,10 @@ cli-series = Add the raw series: each day of the year, and each step of the busi
 cli-schema = Write the JSON Schema of a case
 cli-questions = Write the list of questions, with their ranges and defaults
 cli-example = Write an example case of an invented household
+cli-example-offer = With an invented installer's offer of three heaters
+cli-example-heater-50 = Example 50 (invented)
+cli-example-heater-65 = Example 65 (invented)
+cli-example-heater-80 = Example 80 (invented)
 cli-example-name = Invented example: four people, an old electric tank in a basement
 
 cli-range = From { $low } to { $high }.

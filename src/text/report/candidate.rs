@@ -169,7 +169,7 @@ impl CandidateReport {
         let (candidate, label) = (&outcome.candidate, &outcome.label);
         CandidateReport {
             id: candidate.id.code(),
-            name: words.key(&candidate.id.key()),
+            name: words.say(&candidate.name()),
             label: LabelReport {
                 kind: candidate.label.kind.code(),
                 nominal_volume_l: figure(candidate.label.nominal_volume.value * 1e3),

@@ -31,7 +31,7 @@ pub fn plain(words: &Words, name: Option<&str>, resolved: &Resolved, outcome: &O
     page.findings(outcome);
     let needs = advice.runners_up.iter().filter(|r| !r.needs.is_empty()).map(|r| {
         let said: Vec<String> = r.needs.iter().map(|m| words.say(m)).collect();
-        format!("{}: {}", words.key(&r.id.key()), said.join(" "))
+        format!("{}: {}", words.say(&outcome.name_of(r.id)), said.join(" "))
     });
     page.list("report-runners-up", needs);
     page.list("report-settle-first", advice.settle_first.iter().map(|s| words.say(&s.says)));
@@ -155,7 +155,7 @@ fn row(words: &Words, c: &CandidateOutcome) -> [String; 8] {
     let money = |value: f64| words.quantity(Quantity::new(value, Unit::Dollar));
     let used = c.year.electricity_year_kwh() + c.year.fuel_year_kwh();
     [
-        words.key(&c.candidate.id.key()),
+        words.say(&c.candidate.name()),
         money(c.cost.upfront),
         words.quantity(Quantity::new(used, Unit::KilowattHour)),
         money(c.cost.energy_year),

@@ -6,6 +6,7 @@
 
 use crate::core::message::Message;
 use crate::job::answers::Answers;
+use crate::job::offer::Offer;
 use crate::ui::model::{Computed, Notice};
 use crate::ui::state::Page;
 use crate::worker::advisor::Advisor;
@@ -100,7 +101,7 @@ impl Desk {
         if let Some(waiting) = at.timer.take() {
             waiting.clear();
         }
-        let ask = Ask::new(at.number, answers);
+        let ask = Ask::new(at.number, answers, &Offer::default());
         at.page.computed.update(|c| c.progress = Some((0, 1)));
         let failed = match &mut at.service {
             Some(Hired::Worker(link)) => link.send(&ask).is_err(),

@@ -9,7 +9,6 @@ use crate::core::message::{Arg, Message};
 use crate::core::outcome::{CandidateOutcome, Cost};
 use crate::core::units::{Quantity, Unit};
 use crate::ui::components::pair::pair;
-use crate::ui::reading;
 use crate::ui::state::{Page, page};
 use leptos::prelude::*;
 
@@ -79,9 +78,9 @@ fn say(page: Page, a: &CandidateOutcome, b: &CandidateOutcome) -> String {
     };
     let ends = Message::new("page-money-ends")
         .with("years", years as i64)
-        .with("heater", reading::name(a.candidate.id))
+        .with("heater", a.candidate.name())
         .quantity("amount", end_a, Unit::Dollar)
-        .with("rival", reading::name(b.candidate.id))
+        .with("rival", b.candidate.name())
         .quantity("rival-amount", end_b, Unit::Dollar);
     let level = match level(&a.cost.spent, &b.cost.spent) {
         Some(year) => Message::new("page-money-level").with("year", Arg::Number(year, 1)),
@@ -100,7 +99,7 @@ fn level(a: &[f64], b: &[f64]) -> Option<f64> {
 }
 
 fn figures(page: Page, a: &CandidateOutcome, b: &CandidateOutcome) -> Figures {
-    let name = |c: &CandidateOutcome| page.say(&reading::name(c.candidate.id));
+    let name = |c: &CandidateOutcome| page.say(&c.candidate.name());
     let low_high = |c: &CandidateOutcome, year: usize| {
         let (low, high) = &c.cost.spent_low_high;
         match (low.get(year), high.get(year)) {

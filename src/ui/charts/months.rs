@@ -89,9 +89,9 @@ fn say(page: Page, a: &CandidateOutcome, b: &CandidateOutcome) -> String {
     let most = (0..12).fold(0, |most, m| if months[m] > months[most] { m } else { most });
     page.say(
         &Message::new("page-months-reading")
-            .with("heater", reading::name(a.candidate.id))
+            .with("heater", a.candidate.name())
             .quantity("energy", reading::energy_year_kwh(a), Unit::KilowattHour)
-            .with("rival", reading::name(b.candidate.id))
+            .with("rival", b.candidate.name())
             .quantity("rival-energy", reading::energy_year_kwh(b), Unit::KilowattHour)
             .with("month", Message::new(LONG[most])),
     )
@@ -100,7 +100,7 @@ fn say(page: Page, a: &CandidateOutcome, b: &CandidateOutcome) -> String {
 fn figures(page: Page, a: &CandidateOutcome, b: &CandidateOutcome) -> Figures {
     let kwh = |v: f64| page.quantity(Quantity::new(v, Unit::KilowattHour));
     let head = |words: &'static str, c: &CandidateOutcome| {
-        page.say(&Message::new(words).with("heater", reading::name(c.candidate.id)))
+        page.say(&Message::new(words).with("heater", c.candidate.name()))
     };
     Figures {
         heads: vec![

@@ -8,7 +8,6 @@ use crate::core::message::{Arg, Message};
 use crate::core::outcome::{CandidateOutcome, Morning};
 use crate::core::units::{Dimension, Quantity, Unit};
 use crate::ui::components::pair::{Pair, pair};
-use crate::ui::reading;
 use crate::ui::state::{Page, page};
 use leptos::prelude::*;
 
@@ -140,7 +139,7 @@ fn hours(page: Page, from: f64, to: f64) -> Axis {
 
 /// Whether it stays warm, and if not when it turns cold.
 fn one(page: Page, c: &CandidateOutcome) -> String {
-    let name = reading::name(c.candidate.id);
+    let name = c.candidate.name();
     let m = &c.morning;
     page.say(&match m.cold_at_s {
         _ if m.carries() => Message::new("page-morning-carries").with("heater", name),
@@ -179,12 +178,8 @@ fn figures(page: Page, a: &CandidateOutcome, b: &CandidateOutcome) -> Figures {
             page.key("page-chart-morning-use"),
             page.key("page-chart-morning-from"),
             page.key("page-chart-morning-to"),
-            page.say(
-                &Message::new("page-chart-morning-coolest").with("heater", reading::name(a.candidate.id)),
-            ),
-            page.say(
-                &Message::new("page-chart-morning-coolest").with("heater", reading::name(b.candidate.id)),
-            ),
+            page.say(&Message::new("page-chart-morning-coolest").with("heater", a.candidate.name())),
+            page.say(&Message::new("page-chart-morning-coolest").with("heater", b.candidate.name())),
         ],
         rows: a
             .morning

@@ -10,7 +10,6 @@ use crate::core::message::Message;
 use crate::core::outcome::{CandidateOutcome, YearResult};
 use crate::core::units::{Dimension, Quantity, Unit, to_celsius};
 use crate::ui::components::pair::pair;
-use crate::ui::reading;
 use crate::ui::state::{Page, page};
 use leptos::prelude::*;
 
@@ -75,7 +74,7 @@ fn draw(page: Page, year: &YearResult, sheet: &Sheet) {
 }
 
 fn say(page: Page, c: &CandidateOutcome) -> String {
-    let heater = reading::name(c.candidate.id);
+    let heater = c.candidate.name();
     if c.year.heat_pump_time.value <= 0.0 {
         return page.say(&Message::new("page-room-no-heat-pump").with("heater", heater));
     }

@@ -77,7 +77,7 @@ fn Row(c: CandidateOutcome, best: bool) -> impl IntoView {
     let tag = best.then(|| view! { <span class="tag">{page.key("page-table-best")}</span> });
     view! {
         <tr class:best=best data-test=format!("candidate-{}", id.code())>
-            <th scope="row">{page.key(&id.key())} {tag}</th>
+            <th scope="row">{page.say(&c.candidate.name())} {tag}</th>
             <td><span class="fit" data-fit=fit_key(fit)>{page.key(fit_key(fit))}</span></td>
             {figure(Quantity::new(reading::energy_year_kwh(&c), Unit::KilowattHour), reading::ENERGY)}
             {figure(Quantity::new(reading::running_year(&c.cost), Unit::Dollar), reading::RUNNING)}
@@ -105,7 +105,7 @@ fn RunnersUp(runners: Vec<RunnerUp>) -> impl IntoView {
     let one = move |r: RunnerUp| {
         let extra =
             Message::new(if r.extra_cost >= 0.0 { "page-runner-dearer" } else { "page-runner-cheaper" })
-                .with("heater", reading::name(r.id))
+                .with("heater", page.heater(r.id))
                 .quantity("amount", r.extra_cost.abs(), Unit::Dollar);
         let needs = r.needs.into_iter().map(|n| view! { <li>{move || page.say(&n)}</li> }).collect_view();
         view! {

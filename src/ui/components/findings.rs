@@ -32,9 +32,8 @@ pub fn Findings() -> impl IntoView {
             .collect_view()
             .into_any()
     };
-    let heading = move || {
-        page.say(&Message::new("page-findings").with("heater", crate::ui::reading::name(pair.chosen.get())))
-    };
+    let heading =
+        move || page.say(&Message::new("page-findings").with("heater", page.heater(pair.chosen.get())));
     view! {
         <section class="findings" aria-labelledby="findings-name" data-test="findings">
             <h2 id="findings-name">{heading}</h2>

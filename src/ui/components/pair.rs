@@ -35,7 +35,7 @@ impl Pair {
 
     /// The name of the one looked at, or of the one beside it.
     pub fn name(self, page: Page, beside: bool) -> String {
-        page.say(&reading::name(if beside { self.beside.get() } else { self.chosen.get() }))
+        page.say(&page.heater(if beside { self.beside.get() } else { self.chosen.get() }))
     }
 }
 
@@ -82,7 +82,7 @@ fn Chooser(of: RwSignal<CandidateId>, test: &'static str) -> impl IntoView {
             {list
                 .into_iter()
                 .map(|id| view! {
-                    <option value=id.code() selected=move || of.get() == id>{page.key(&id.key())}</option>
+                    <option value=id.code() selected=move || of.get() == id>{page.say(&page.heater(id))}</option>
                 })
                 .collect_view()}
         </select>

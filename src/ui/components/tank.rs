@@ -6,7 +6,6 @@ use crate::core::case::HeaterKind;
 use crate::core::message::Message;
 use crate::core::outcome::{CandidateOutcome, Morning};
 use crate::core::units::{Quantity, Unit};
-use crate::ui::reading;
 use crate::ui::state::{Page, page};
 use leptos::prelude::*;
 
@@ -175,7 +174,7 @@ pub fn WarmthLegend() -> impl IntoView {
 pub fn both_names(page: Page, pair: Pair) -> String {
     page.say(
         &Message::new("page-tank-both")
-            .with("heater", reading::name(pair.chosen.get()))
-            .with("rival", reading::name(pair.beside.get())),
+            .with("heater", page.heater(pair.chosen.get()))
+            .with("rival", page.heater(pair.beside.get())),
     )
 }

@@ -91,7 +91,7 @@ fn Workings(asked: Asked) -> impl IntoView {
         all.into_iter().filter(|w| asked.figure.is_none_or(|figure| w.name == figure)).collect();
     let none = shown.is_empty().then(|| view! { <p>{page.key("page-working-none")}</p> });
     view! {
-        <h2 id="working-name">{page.key(&asked.candidate.key())}</h2>
+        <h2 id="working-name">{page.say(&page.heater(asked.candidate))}</h2>
         {shown.into_iter().map(|working| view! { <OneWorking working/> }).collect_view()}
         {none}
     }

@@ -1,0 +1,5 @@
+//! Jobs as kept, sent and exchanged: round trips, damage, migration, bounds.
+
+mod any;
+mod kept;
+mod offer;
