@@ -13,16 +13,36 @@ pub const SLOTS: usize = 12;
 /// Water height over diameter of a tall tank.
 const SLENDERNESS: f64 = 2.6;
 
-/// A heater of the label's class, not yet calibrated. Its setpoint is a placeholder for the case's.
-pub fn model(label: &Label, setpoint_c: f64) -> Model {
+/// What a label's first-hour rating settles about a heater's build.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Build {
+    /// Water held over nominal volume.
+    pub held_share: f64,
+    /// Share of the tank that the inlet's jet stirs.
+    pub inlet_stir: f64,
+    /// Height of the upper element, as a share of the tank's.
+    pub upper_height: f64,
+    /// A heat pump's output, as a multiple of the label's or the class's.
+    pub output: f64,
+}
+
+impl Build {
+    /// The usual build of a class.
+    pub fn usual(kind: HeaterKind) -> Build {
+        Build { held_share: held_share(kind), inlet_stir: 0.15, upper_height: 0.70, output: 1.0 }
+    }
+}
+
+/// A heater of the label's class, not yet calibrated, at a setpoint.
+pub fn model(label: &Label, build: &Build, setpoint_c: f64) -> Model {
     let nominal_m3 = label.nominal_volume.get::<cubic_meter>();
-    let volume_m3 = nominal_m3 * held_share(label.kind);
+    let volume_m3 = nominal_m3 * build.held_share;
     let diameter = libm::cbrt(4.0 * volume_m3 / (std::f64::consts::PI * SLENDERNESS));
     Model {
         volume_m3,
         height_m: SLENDERNESS * diameter,
         standby_w_per_k: standby_w_per_k(label.kind, volume_m3),
-        inlet_stir: 0.15,
+        inlet_stir: build.inlet_stir,
         setpoint_c,
         deadband_k: match label.kind {
             HeaterKind::Electric => 7.0,
@@ -30,7 +50,7 @@ pub fn model(label: &Label, setpoint_c: f64) -> Model {
             HeaterKind::Gas | HeaterKind::Propane | HeaterKind::Oil => 9.0,
         },
         idle_w: if matches!(label.kind, HeaterKind::HeatPump) { 3.0 } else { 0.0 },
-        source: source(label),
+        source: source(label, build),
         slots: SLOTS,
     }
 }
@@ -56,17 +76,17 @@ pub fn standby_w_per_k(kind: HeaterKind, volume_m3: f64) -> f64 {
     }
 }
 
-fn elements(power_w: f64) -> Elements {
+fn elements(power_w: f64, build: &Build) -> Elements {
     Elements {
-        upper: Element { power_w, height: 0.70, sensor: 0.74 },
+        upper: Element { power_w, height: build.upper_height, sensor: build.upper_height + 0.04 },
         lower: Element { power_w, height: 0.12, sensor: 0.22 },
     }
 }
 
-fn source(label: &Label) -> Source {
+fn source(label: &Label, build: &Build) -> Source {
     let input_w = label.input.get::<watt>();
     match label.kind {
-        HeaterKind::Electric => Source::Elements(elements(input_w)),
+        HeaterKind::Electric => Source::Elements(elements(input_w, build)),
         HeaterKind::Gas | HeaterKind::Propane | HeaterKind::Oil => Source::Burner(Burner {
             input_w,
             recovery: recovery(label.kind, label.uniform_energy_factor),
@@ -74,33 +94,89 @@ fn source(label: &Label) -> Source {
             sensor: 0.25,
         }),
         HeaterKind::HeatPump => Source::HeatPump {
-            pump: heat_pump(label.heat_pump_output.get::<watt>()),
+            pump: heat_pump(label, build.output),
             sensor: 0.40,
-            backup: (input_w > 0.0).then(|| elements(input_w)),
+            backup: (input_w > 0.0).then(|| elements(input_w, build)),
             backup_drop_k: 12.0,
         },
     }
 }
 
 /// Share of the fuel's heat that reaches the water while the burner burns: 0.78 to 0.80 for a plain flue
-/// (the test's recovery efficiency, commonly 0.76 to 0.82); a label above 0.70 needs a better one.
+/// (the test's recovery efficiency, commonly 0.76 to 0.82); a label near 0.70 or above needs a better one, and
+/// from 0.88 on one that condenses.
 fn recovery(kind: HeaterKind, factor: f64) -> f64 {
     let plain = if matches!(kind, HeaterKind::Oil) { 0.80 } else { 0.79 };
-    if factor > 0.70 { (factor + 0.10).min(0.98) } else { plain }
+    let better = factor + 0.10;
+    if better < plain {
+        plain
+    } else if better < 0.98 {
+        better
+    } else {
+        0.98
+    }
 }
 
-fn heat_pump(output_w: f64) -> HeatPump {
-    HeatPump {
+/// A machine of the class's size and middling quality.
+fn heat_pump(label: &Label, output: f64) -> HeatPump {
+    let output_w = output * label.heat_pump_output.get::<watt>();
+    let mut pump = HeatPump {
         output_w,
-        effectiveness: 0.65,
-        // 235 cfm for 1.5 kW, in proportion.
-        air_m3_per_s: 0.111 * output_w / 1_500.0,
+        effectiveness: 0.0,
+        air_m3_per_s: 0.0,
         bypass_factor: 0.25,
         fan_w: 40.0,
-        condenser_w_per_k: 250.0 * output_w / 1_500.0,
+        condenser_w_per_k: 0.0,
         condenser_top: 0.65,
         // 37 and 120 °F, usual limits of the class.
         coldest_air_c: 2.8,
         warmest_air_c: 48.9,
+    };
+    set_poorness(&mut pump, 1.5);
+    pump
+}
+
+/// The poorest machine looked for; 0 is the best.
+pub const POOREST: f64 = 3.0;
+/// Effectiveness at a poorness of 0, 1, 2 and 3.
+const EFFECTIVENESS: [f64; 4] = [0.84, 0.785, 0.725, 0.40];
+/// Size of the heat exchangers at a poorness up to 1, and from 2 on, as multiples of the usual.
+const EXCHANGERS: (f64, f64) = (2.5, 0.3);
+
+/// Makes a machine as good or as poor as a label asks: the one figure that its factor sets.
+///
+/// Heat pumps differ by their heat exchangers as much as by their compressors, and a label tells only of both
+/// together. Between 1 and 2, where the labels of today lie, condenser and airflow change most: condensing
+/// lies 2 to 20 K above the water and 145 to 340 cfm pass the coil of a 1.5 kW machine, while the effectiveness
+/// stays that of real compressors (isentropic efficiency 0.5 to 0.75, `tests/published/cycle.rs`). Beyond that
+/// the exchangers stay as they are and the compressor changes: poor ones of early machines up to 3, better
+/// ones than are common down to 0. Common practice, no source, but for the cycle.
+pub fn set_poorness(pump: &mut HeatPump, poorness: f64) {
+    let [best, good, fair, poor] = EFFECTIVENESS;
+    let (middle, effectiveness) = if poorness < 1.0 {
+        (0.0, best + (good - best) * poorness)
+    } else if poorness < 2.0 {
+        (poorness - 1.0, good + (fair - good) * (poorness - 1.0))
+    } else {
+        (1.0, fair + (poor - fair) * (poorness - 2.0))
+    };
+    let exchangers = EXCHANGERS.0 * libm::pow(EXCHANGERS.1 / EXCHANGERS.0, middle);
+    let size = pump.output_w / 1_500.0;
+    pump.effectiveness = effectiveness;
+    pump.condenser_w_per_k = 250.0 * size * exchangers;
+    // 235 cfm for 1.5 kW, in proportion.
+    pump.air_m3_per_s = 0.111 * size * libm::pow(exchangers, 0.4);
+}
+
+/// How poor a machine is that [`set_poorness`] made.
+pub fn poorness(pump: &HeatPump) -> f64 {
+    let [best, good, fair, poor] = EFFECTIVENESS;
+    let e = pump.effectiveness;
+    if e >= good {
+        (best - e) / (best - good)
+    } else if e >= fair {
+        1.0 + (good - e) / (good - fair)
+    } else {
+        2.0 + (fair - e) / (fair - poor)
     }
 }

@@ -9,12 +9,14 @@ pub mod calibration;
 pub mod class;
 pub mod cop_map;
 pub mod first_hour;
+mod fit;
 pub mod patterns;
 pub mod present;
 pub mod rated;
 pub mod rating_run;
 pub mod rating_test;
 pub mod simulated_use;
+mod usable;
 
 pub use cop_map::CopMap;
 pub use rated::{Rated, rate};

@@ -39,7 +39,7 @@ pub fn typical_first_hour_rating_gal(kind: HeaterKind, nominal_gal: f64) -> f64 
     let (share, recovery) = match kind {
         HeaterKind::Electric => (0.84, 20.0),
         HeaterKind::Gas | HeaterKind::Propane => (0.75, 38.0),
-        HeaterKind::Oil => (0.75, 110.0),
+        HeaterKind::Oil => (0.75, 125.0),
         HeaterKind::HeatPump => (0.85, 20.0),
     };
     share * nominal_gal + recovery
@@ -53,6 +53,13 @@ pub const fn typical_input_w(kind: HeaterKind) -> f64 {
         HeaterKind::Gas | HeaterKind::Propane => 11_720.0,
         HeaterKind::Oil => 30_770.0,
     }
+}
+
+/// Heat that a heat pump of this tank size gives at rating conditions, W: no label says. 1.0 to 2.0 kW, more for
+/// larger tanks; common practice, no source.
+pub fn typical_heat_pump_output_w(nominal_gal: f64) -> f64 {
+    let w = 1_300.0 + 8.0 * nominal_gal;
+    if w < 2_000.0 { w } else { 2_000.0 }
 }
 
 #[cfg(test)]

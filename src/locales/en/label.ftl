@@ -1,9 +1,17 @@
 # The label, and the heater that scores it in the rating test.
 
-label-factor-out-of-reach = The label says a uniform energy factor of { $label }. The model of this heater reaches { $model }.
-label-first-hour-out-of-reach = The label says a first-hour rating of { $label }. The model of this heater reaches { $model }.
+# What does not add up.
+label-factor-electric = No plain electric tank of { $volume } can score { $label }. With { $input } elements such a tank scores from { $low } to { $high }. Please check the figure.
+label-factor-of-heat-pump = An electric tank of { $volume } cannot score { $label }. With { $input } elements it scores from { $low } to { $high }. Only a heat pump gives more heat than it uses. Is this one?
+label-factor-heat-pump = No heat pump tank of { $volume } can score { $label }. With { $input } it scores from { $low } to { $high }. Please check the figure.
+label-factor-burner = No tank of { $volume } with a burner of { $input } can score { $label }. It scores from { $low } to { $high }. Please check the figure.
+label-first-hour-contradicts = A first-hour rating of { $label } does not go with a tank of { $volume } and { $input }. The nearest such tank gives { $model }. They give from { $low } to { $high }. One of the figures may be wrong.
+label-unusable = { $figure }: { $given } cannot be right. It must be from { $low } to { $high }.
 
 # Rows of the table: label against model.
+label-figure-volume = Size of the tank
+label-figure-input = Power of each element or the burner
+label-figure-output = Heat from the heat pump
 label-figure-factor = Uniform energy factor
 label-figure-first-hour = First-hour rating
 label-figure-pattern = Draw pattern
