@@ -85,7 +85,10 @@ fn the_map_lies_between_real_compressors() {
             machine.effectiveness, rated.0, rated.1, all.0, all.1
         );
         assert!(of_rated >= 3, "{label:?} {fluid}: too few points in the rated range");
-        assert!(ISENTROPIC.contains(&rated.0) && ISENTROPIC.contains(&rated.1), "{label:?} {fluid}: {rated:?}");
+        assert!(
+            ISENTROPIC.contains(&rated.0) && ISENTROPIC.contains(&rated.1),
+            "{label:?} {fluid}: {rated:?}"
+        );
         assert!(all.0 >= LEAST && all.1 <= MOST, "{label:?} {fluid}: {all:?}");
     }
 }

@@ -22,9 +22,9 @@ const CLOSE_M3: f64 = 0.05 * GALLON_M3;
 /// Beyond this the search looks elsewhere, m³: it has ended at a jump, where one more draw fits into the hour.
 const TOO_FAR_M3: f64 = 0.4 * GALLON_M3;
 /// Shares stirred that are tried: what dip tubes usually do, and what is rare.
-const STIRS: &[f64] = &[0.108, 0.14, 0.17, 0.21, 0.25, 0.30];
-const MORE_STIRS: &[f64] = &[0.108, 0.10, 0.09];
-const RARE_STIRS: &[f64] = &[0.30, 0.36, 0.42, 0.50, 0.58];
+const STIRS: &[f64] = &[0.13, 0.17, 0.21, 0.26];
+const MORE_STIRS: &[f64] = &[0.13, 0.11, 0.09];
+const RARE_STIRS: &[f64] = &[0.26, 0.30, 0.36, 0.42, 0.50, 0.58];
 /// Little stirring: thermoclines finer than the year's layers, taken only where nothing else will do.
 const STILL: &[f64] = &[0.10, 0.08, 0.06];
 /// Water held, off the class's usual share.
@@ -52,7 +52,8 @@ pub(super) struct FirstHourFit {
 /// nearly all of a build's path, with maxima between: so neighbours that bracket the rating are looked for
 /// from the likeliest build on, and a bracketed search goes in between them.
 pub(super) fn fit_first_hour(label: &Label, like: &Model, first_hour_m3: f64) -> FirstHourFit {
-    let mut search = FirstHourSearch { label, like, wanted_m3: first_hour_m3, best: None, range_m3: (f64::MAX, 0.0) };
+    let mut search =
+        FirstHourSearch { label, like, wanted_m3: first_hour_m3, best: None, range_m3: (f64::MAX, 0.0) };
     let usual = Build::usual(label.kind);
     let held = |by: f64| Build { held_share: usual.held_share + by, ..usual };
     let stirred = |build: Build| move |inlet_stir: f64| Build { inlet_stir, ..build };
@@ -186,7 +187,15 @@ pub(super) fn fit_factor(label: &Label, model: &Model, pattern: Pattern) -> Fact
         }
         if off < CLOSE_FACTOR { 0.0 } else { 1.0 / scored - 1.0 / factor }
     };
-    let within = |x: f64| if x < low { low } else if x > high { high } else { x };
+    let within = |x: f64| {
+        if x < low {
+            low
+        } else if x > high {
+            high
+        } else {
+            x
+        }
+    };
     let start = within(loss(model));
     let at_start = excess(start);
     // At no standby loss only the source's own efficiency is left.

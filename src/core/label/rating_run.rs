@@ -172,3 +172,48 @@ impl Watch for Film {
         (self.last_s, self.electricity_j, self.fuel_j) = (now_s, t.electricity_j, t.fuel_j);
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::core::label::calibration::calibrate;
+    use crate::core::label::simulated_use::simulated_use;
+    use crate::core::units::{gallons, watts};
+    use crate::core::{candidates::Label, case::HeaterKind};
+
+    /// The series add up to what their day used, and looking on leaves the factor where it was.
+    #[test]
+    fn the_series_are_the_day_that_was_scored() {
+        for (kind, factor, input) in [
+            (HeaterKind::Electric, 0.93, 4_500.0),
+            (HeaterKind::Gas, 0.60, 11_720.0),
+            (HeaterKind::HeatPump, 3.45, 4_500.0),
+        ] {
+            let label = Label {
+                kind,
+                nominal_volume: gallons(50.0),
+                uniform_energy_factor: factor,
+                first_hour_rating: gallons(66.0),
+                input: watts(input),
+                heat_pump_output: watts(0.0),
+            };
+            let model = calibrate(&label, DELIVERED_C).model;
+            let mut film = Film::default();
+            let seen = watched(&model, Pattern::Medium, &mut film);
+            let sum = |series: &[f32]| -> f64 {
+                let steps = film.minutes.windows(2).map(|w| f64::from(w[1] - w[0]) * 60.0);
+                series[1..].iter().zip(steps).map(|(v, seconds)| f64::from(*v) * seconds).sum()
+            };
+            // Single precision.
+            assert!(
+                (sum(&film.electric_w) - seen.electricity_j).abs() <= 1e-4 * seen.electricity_j,
+                "{kind:?}"
+            );
+            assert!((sum(&film.fuel_w) - seen.fuel_j).abs() <= 1e-4 * seen.fuel_j);
+            let unseen = simulated_use(&model, Pattern::Medium).uniform_energy_factor;
+            let moved = seen.uniform_energy_factor / unseen - 1.0;
+            // Steps are cut, so that the last call of the day may fall on its other side: see `simulated_use`.
+            assert!(moved.abs() < 0.01, "{kind:?}: {moved}");
+        }
+    }
+}
