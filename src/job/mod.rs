@@ -7,6 +7,7 @@ pub mod file;
 mod form;
 pub mod index;
 pub mod kept;
+pub mod link;
 pub mod offer;
 pub mod questions;
 pub mod record;

@@ -153,7 +153,7 @@ pub struct Job {
     pub answers: Answers,
     /// The installer's offer.
     pub offer: Offer,
-    /// Questions the sender wants answered, in the order to ask them.
+    /// Questions the sender wants answered, in the order of the question list.
     pub asked: Vec<Id>,
     /// Measured values, oldest first.
     pub log: Vec<Measured>,

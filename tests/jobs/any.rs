@@ -6,7 +6,7 @@ use tankful::core::climate::places;
 use tankful::core::units::{Quantity, Unit};
 use tankful::job::file::units_of;
 use tankful::job::offer::{AdderKind, Figure, Heater, MOST_HEATERS, Offer};
-use tankful::job::questions::{Id, Kind, Question, Value};
+use tankful::job::questions::{self, Id, Kind, Question, Value};
 use tankful::job::{Aside, Job, JobId, Measured, Part, Why};
 
 /// A number from `low` to `high` with at most this many decimals, as people type it.
@@ -103,11 +103,7 @@ pub fn job() -> impl Strategy<Value = Job> {
                 let from = if measured { Provenance::Measured } else { Provenance::Answered };
                 job.answer(id, value, from, at as f64 + 1.0, "Ann").expect("within the range");
             }
-            for id in asked {
-                if !job.asked.contains(&id) {
-                    job.asked.push(id);
-                }
-            }
+            job.asked = questions::all().map(|q| q.id).filter(|id| asked.contains(id)).collect();
             for ((id, value, _), who, at) in log {
                 let who = tankful::job::offer::tidy(&who, 40);
                 job.record(Measured { id, value, at_ms: f64::from(at), who });

@@ -2,4 +2,5 @@
 
 mod any;
 mod kept;
+mod link;
 mod offer;
