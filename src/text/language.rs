@@ -24,7 +24,7 @@ macro_rules! language {
         language!(@files $code, $name, $plural,
             "advice", "candidates", "cautions", "checks", "cli", "label", "label_form", "links", "offer", "page",
             "questions_heater", "questions_household", "questions_money", "questions_place", "questions_room",
-            "refusals", "report", "sections", "units", "workings")
+            "refusals", "report", "sections", "test_page", "units", "workings")
     };
     (@files $code:literal, $name:literal, $plural:expr, $($file:literal),*) => {
         Entry {

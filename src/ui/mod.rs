@@ -32,7 +32,7 @@ use leptos::prelude::*;
 pub fn start() {
     console_error_panic_hook::set_once();
     if worker::in_worker() {
-        if let Err(error) = worker::run(worker::advisor::Advisor::default()) {
+        if let Err(error) = worker::run(worker::clerk::Clerk::default()) {
             leptos::logging::error!("the worker could not start: {error:?}");
         }
         return;

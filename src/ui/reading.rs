@@ -24,6 +24,9 @@ pub const MORNING: &str = "figure-morning";
 /// See [`ENERGY`].
 pub const EMISSION: &str = "figure-emission";
 
+/// How a heater does in the rating test: shown in the place of a working.
+pub const TEST: &str = "rating-test";
+
 /// What a year costs to run: energy, what the house's heating and cooling make of it, maintenance.
 pub fn running_year(cost: &Cost) -> f64 {
     cost.energy_year + cost.interaction_year + cost.maintenance_year

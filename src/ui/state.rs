@@ -8,8 +8,9 @@ use super::browser::storage::{self, Keeping, Kept, Store};
 use super::components::present_label;
 use super::model::{Asked, Computed, JobState, Notice, Remedy, Settings, Shared};
 use super::route::Route;
-use crate::core::candidates::CandidateId;
+use crate::core::candidates::{CandidateId, Label};
 use crate::core::case::Provenance;
+use crate::core::label::Rated;
 use crate::core::message::Message;
 use crate::core::outcome::Working;
 use crate::core::units::{Quantity, UnitSystem};
@@ -20,6 +21,10 @@ use crate::job::questions::{Id, Question, Section, Value};
 use crate::job::resolved::Resolved;
 use crate::text::{Language, Words};
 use leptos::prelude::*;
+use std::sync::Arc;
+
+/// Most rating tests kept.
+const TESTS_KEPT: usize = 16;
 
 /// The signals of the page.
 #[derive(Clone, Copy)]
@@ -38,6 +43,10 @@ pub struct Page {
     pub notices: RwSignal<Vec<Notice>>,
     /// The working shown, if one is.
     pub asked: RwSignal<Option<Asked>>,
+    /// Rating tests run so far, the newest last.
+    pub tests: RwSignal<Vec<Arc<Rated>>>,
+    /// Labels whose test is wanted and not yet asked for.
+    pub to_test: RwSignal<Vec<Label>>,
     /// The answers.
     pub answers: Memo<Answers>,
     /// A value for every question.
@@ -67,6 +76,8 @@ impl Page {
             outcome: Memo::new(move |_| computed.with(|c| c.outcome.clone().map(Shared))),
             notices: RwSignal::new(kept.notices),
             asked: RwSignal::new(None),
+            tests: RwSignal::new(Vec::new()),
+            to_test: RwSignal::new(Vec::new()),
             answers,
             resolved: Memo::new(move |_| answers.with(Resolved::of)),
             words: StoredValue::new(Words::new(Language::ENGLISH, UnitSystem::Us)),
@@ -225,6 +236,28 @@ impl Page {
     pub fn heater(self, id: CandidateId) -> Message {
         self.outcome
             .with_untracked(|o| o.as_ref().map_or_else(|| Message::new(id.key()), |o| o.0.name_of(id)))
+    }
+
+    /// The rating test of a label, once it has run.
+    pub fn tested(self, label: &Label) -> Option<Arc<Rated>> {
+        self.tests.with(|tests| tests.iter().find(|t| t.label == *label).cloned())
+    }
+
+    /// Asks for the rating test of a label, unless it has run already.
+    pub fn test(self, label: Label) {
+        if untrack(|| self.tested(&label)).is_none() {
+            self.to_test.update(|labels| labels.push(label));
+        }
+    }
+
+    /// Keeps a rating test, a page's worth of them.
+    pub fn keep_test(self, rated: Rated) {
+        self.tests.update(|tests| {
+            if tests.len() >= TESTS_KEPT {
+                tests.remove(0);
+            }
+            tests.push(Arc::new(rated));
+        });
     }
 
     /// Puts a notice up, in place of an older one of the same code.

@@ -1,5 +1,7 @@
 //! What the page and the worker say to each other.
 
+use crate::core::candidates::Label;
+use crate::core::label::Rated;
 use crate::core::outcome::Outcome;
 use crate::job::answers::Answers;
 use crate::job::offer::{self, Offer};
@@ -64,4 +66,22 @@ impl Reply {
             Reply::Progress { number, .. } | Reply::Done { number, .. } => *number,
         }
     }
+}
+
+/// What the page asks for.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub enum Request {
+    /// Advice.
+    Advise(Ask),
+    /// A rating test of the heater that scores this label.
+    Rate(Box<Label>),
+}
+
+/// What the worker tells the page.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub enum Told {
+    /// On the advice.
+    Advice(Reply),
+    /// A rating test; it carries the label that was asked about.
+    Rated(Box<Rated>),
 }

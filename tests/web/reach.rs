@@ -24,9 +24,6 @@ const PAGES: [&str; 9] = [
 #[tokio::test]
 #[ignore = "needs the built page and Chromium: cargo xtask test runs it"]
 async fn axe_finds_no_fault_on_any_page() -> Result<()> {
-    let axe = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("target/npm/node_modules/axe-core/axe.min.js");
-    let axe =
-        std::fs::read_to_string(axe).context("axe-core is not there: `cargo xtask test web` installs it")?;
     let page = Page::served().await?;
     let mut faults = Vec::new();
     for (width, scheme) in [(390, "light"), (390, "dark"), (1440, "light"), (1440, "dark")] {
@@ -34,23 +31,35 @@ async fn axe_finds_no_fault_on_any_page() -> Result<()> {
         for below in PAGES {
             page.go(below).await?;
             page.until_advised().await?;
-            page.browser.script(&axe).await?;
-            let found = page
-                .browser
-                .client
-                .execute_async(
-                    "const done = arguments[0];
-                     axe.run({ resultTypes: ['violations'] }).then((all) => done(all.violations.flatMap(
-                       (rule) => rule.nodes.map((node) => rule.id + ' ' + node.target + ': ' + node.failureSummary))));",
-                    Vec::new(),
-                )
-                .await?;
-            let Value::Array(found) = found else { bail!("axe-core answered {found}") };
-            faults.extend(found.into_iter().map(|fault| format!("{scheme} {width} {below}: {fault}")));
+            faults.extend(
+                axe(&page).await?.into_iter().map(|fault| format!("{scheme} {width} {below}: {fault}")),
+            );
         }
     }
     ensure!(faults.is_empty(), "{} faults\n{}", faults.len(), faults.join("\n"));
     page.close().await
+}
+
+/// What axe-core finds at fault on the page as it is now.
+pub async fn axe(page: &Page) -> Result<Vec<Value>> {
+    let axe = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("target/npm/node_modules/axe-core/axe.min.js");
+    let axe =
+        std::fs::read_to_string(axe).context("axe-core is not there: `cargo xtask test web` installs it")?;
+    page.browser.script(&axe).await?;
+    let found = page
+        .browser
+        .client
+        .execute_async(
+            "const done = arguments[0];
+             axe.run({ resultTypes: ['violations'] }).then((all) => done(all.violations.flatMap(
+               (rule) => rule.nodes.map((node) => rule.id + ' ' + node.target + ': ' + node.failureSummary))));",
+            Vec::new(),
+        )
+        .await?;
+    match found {
+        Value::Array(found) => Ok(found),
+        other => bail!("axe-core answered {other}"),
+    }
 }
 
 #[tokio::test]

@@ -4,13 +4,14 @@
 //! here. Where no worker can be had, the same service works in the page, a small step at a time, so that
 //! the page stays responsive.
 
+use crate::core::candidates::Label;
 use crate::core::message::Message;
 use crate::job::answers::Answers;
 use crate::job::offer::Offer;
 use crate::ui::model::{Computed, Notice};
 use crate::ui::state::Page;
-use crate::worker::advisor::Advisor;
-use crate::worker::messages::{Ask, Reply};
+use crate::worker::clerk::Clerk;
+use crate::worker::messages::{Ask, Reply, Request, Told};
 use crate::worker::{Link, Service};
 use leptos::leptos_dom::helpers::TimeoutHandle;
 use leptos::prelude::*;
@@ -25,8 +26,16 @@ const GATHER: Duration = Duration::from_millis(20);
 
 /// Starts asking, and goes on for as long as the page lives.
 pub fn follow(page: Page) {
-    let desk = Rc::new(RefCell::new(Desk { page, number: 0, asked_ms: 0.0, service: None, timer: None }));
+    let desk = Rc::new(RefCell::new(Desk {
+        page,
+        testing: Vec::new(),
+        number: 0,
+        asked_ms: 0.0,
+        service: None,
+        timer: None,
+    }));
     Desk::hire(&desk);
+    follow_tests(desk.clone(), page);
     Effect::new(move |first: Option<()>| {
         let answers = page.answers.get();
         let since = js_sys::Date::now() - desk.borrow().asked_ms;
@@ -43,16 +52,33 @@ pub fn follow(page: Page) {
     });
 }
 
+/// Passes on wishes for rating tests.
+fn follow_tests(desk: Rc<RefCell<Desk>>, page: Page) {
+    Effect::new(move |_| {
+        let labels = page.to_test.get();
+        if labels.is_empty() {
+            return;
+        }
+        page.to_test.set(Vec::new());
+        for label in labels {
+            desk.borrow_mut().testing.push(label.clone());
+            Desk::send(&desk, Request::Rate(Box::new(label)));
+        }
+    });
+}
+
 /// Who does the computing.
 enum Hired {
     /// The worker.
-    Worker(Link<Ask, Reply>),
+    Worker(Link<Request, Told>),
     /// The page itself, between its other duties; true while at work.
-    Here(Box<Advisor>, bool),
+    Here(Box<Clerk>, bool),
 }
 
 struct Desk {
     page: Page,
+    /// Labels whose rating test is asked for and has not come.
+    testing: Vec<Label>,
     number: u64,
     /// When the last question was asked, ms since 1970.
     asked_ms: f64,
@@ -65,7 +91,7 @@ impl Desk {
     fn hire(desk: &Rc<RefCell<Desk>>) {
         let (on_answer, on_failure) = (desk.clone(), desk.clone());
         let link = Link::start(
-            move |reply| Desk::take(&on_answer, reply),
+            move |told| Desk::told(&on_answer, told),
             move |error| {
                 leptos::logging::warn!("{error}");
                 Desk::do_it_here(&on_failure);
@@ -91,6 +117,8 @@ impl Desk {
         set_timeout(move || drop(failed), Duration::ZERO);
         page.tell(Notice { code: "no-worker", says: Message::new("page-notice-no-worker"), remedy: None });
         Desk::ask(desk, &page.answers.get_untracked());
+        let testing = std::mem::take(&mut desk.borrow_mut().testing);
+        page.to_test.update(|labels| labels.extend(testing));
     }
 
     fn ask(desk: &Rc<RefCell<Desk>>, answers: &Answers) {
@@ -103,10 +131,16 @@ impl Desk {
         }
         let ask = Ask::new(at.number, answers, &Offer::default());
         at.page.computed.update(|c| c.progress = Some((0, 1)));
+        drop(at);
+        Desk::send(desk, Request::Advise(ask));
+    }
+
+    fn send(desk: &Rc<RefCell<Desk>>, request: Request) {
+        let mut at = desk.borrow_mut();
         let failed = match &mut at.service {
-            Some(Hired::Worker(link)) => link.send(&ask).is_err(),
-            Some(Hired::Here(advisor, busy)) => {
-                advisor.take(ask, &mut |_| {});
+            Some(Hired::Worker(link)) => link.send(&request).is_err(),
+            Some(Hired::Here(clerk, busy)) => {
+                clerk.take(request, &mut |_| {});
                 if !std::mem::replace(busy, true) {
                     let desk = desk.clone();
                     set_timeout(move || Desk::step(&desk), Duration::ZERO);
@@ -125,18 +159,31 @@ impl Desk {
     fn step(desk: &Rc<RefCell<Desk>>) {
         let mut replies = Vec::new();
         let more = match &mut desk.borrow_mut().service {
-            Some(Hired::Here(advisor, busy)) => {
-                *busy = advisor.step(&mut |reply: &Reply| replies.push(reply.clone()));
+            Some(Hired::Here(clerk, busy)) => {
+                *busy = clerk.step(&mut |told: &Told| replies.push(told.clone()));
                 *busy
             }
             _ => false,
         };
-        for reply in replies {
-            Desk::take(desk, reply);
+        for told in replies {
+            Desk::told(desk, told);
         }
         if more {
             let desk = desk.clone();
             set_timeout(move || Desk::step(&desk), Duration::ZERO);
+        }
+    }
+
+    fn told(desk: &Rc<RefCell<Desk>>, told: Told) {
+        match told {
+            Told::Advice(reply) => Desk::take(desk, reply),
+            Told::Rated(rated) => {
+                let mut at = desk.borrow_mut();
+                at.testing.retain(|label| *label != rated.label);
+                let page = at.page;
+                drop(at);
+                page.keep_test(*rated);
+            }
         }
     }
 

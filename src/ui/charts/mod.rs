@@ -2,10 +2,12 @@
 //! a one-sentence reading, and its figures as a table.
 
 pub mod axis;
+pub mod cop;
 pub mod frame;
 pub mod money;
 pub mod months;
 pub mod morning;
 pub mod plot;
+pub mod rating;
 pub mod room;
 pub mod sheet;

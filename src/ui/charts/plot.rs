@@ -11,6 +11,8 @@ use plotters_canvas::CanvasBackend;
 
 /// Free space above and to the right, CSS pixels.
 const EDGE_PX: f64 = 12.0;
+/// Free space above a plot with a title.
+const TITLE_PX: f64 = 26.0;
 /// Room for the labels below, CSS pixels.
 const BELOW_PX: f64 = 26.0;
 
@@ -38,16 +40,33 @@ impl<'a> Plot<'a> {
         x: &Axis,
         y: &Axis,
     ) -> Option<Plot<'a>> {
-        let widest = y.marks.iter().map(|(_, label)| sheet.text_width(label)).fold(0.0, f64::max);
+        Plot::titled(sheet, area, x, y, "", 0.0)
+    }
+
+    /// The same under a title. Plots one above the other line up when each leaves as much room for the
+    /// labels at its side: the width of the widest, CSS pixels.
+    pub fn titled(
+        sheet: &'a Sheet,
+        area: &'a DrawingArea<CanvasBackend, Shift>,
+        x: &Axis,
+        y: &Axis,
+        title: &str,
+        labels_px: f64,
+    ) -> Option<Plot<'a>> {
+        let widest = y.marks.iter().map(|(_, label)| sheet.text_width(label)).fold(labels_px, f64::max);
+        let above = if title.is_empty() { EDGE_PX } else { TITLE_PX };
         let chart = ChartBuilder::on(area)
             .margin_left(sheet.dots(widest + 10.0))
             .margin_right(sheet.dots(EDGE_PX))
-            .margin_top(sheet.dots(EDGE_PX))
+            .margin_top(sheet.dots(above))
             .margin_bottom(sheet.dots(BELOW_PX))
             .build_cartesian_2d(x.from..x.to, y.from..y.to)
             .ok()?;
         let mut plot = Plot { sheet, chart, y: (y.from, y.to) };
         plot.axes(x, y);
+        let (px, py) = plot.at(x.from, y.to);
+        let at = (px, py - 13.0 * sheet.scale);
+        sheet.write(title, at, Side::Right, sheet.colours.ink);
         Some(plot)
     }
 
@@ -118,6 +137,12 @@ impl<'a> Plot<'a> {
         } else {
             let _ = self.chart.draw_series([Rectangle::new(corners, colour.filled())]);
         }
+    }
+
+    /// A filled cell between two corners.
+    pub fn cell(&mut self, from: (f64, f64), to: (f64, f64), (red, green, blue): (u8, u8, u8)) {
+        let fill = RGBColor(red, green, blue).filled();
+        let _ = self.chart.draw_series([Rectangle::new([from, to], fill)]);
     }
 
     /// Words at a point.

@@ -18,6 +18,7 @@ pub mod place;
 pub mod present_label;
 pub mod provenance;
 pub mod question;
+pub mod rating;
 pub mod reasons;
 pub mod tank;
 pub mod tiles;

@@ -4,6 +4,8 @@
 use super::bound::Bound;
 use super::drawn_label::{DrawnLabel, Pick, Sheet, Spot, Takes};
 use super::question::{option_key, value_words};
+use super::rating::{ShowTest, label_of, test_of};
+use crate::core::candidates::CandidateId;
 use crate::core::case::Provenance;
 use crate::core::message::Message;
 use crate::job::answers::Answers;
@@ -61,7 +63,14 @@ pub fn PresentLabel() -> impl IntoView {
 #[component]
 fn Unfolded() -> impl IntoView {
     let page = page();
-    let spots = |asked: &[Asked]| asked.iter().map(|&asked| spot(page, asked)).collect();
+    let rated = test_of(page, label_of(page, CandidateId::Keep));
+    let objections = Memo::new(move |_| {
+        let says = rated.get().map(|rated| rated.says.clone()).unwrap_or_default();
+        page.answers.with(|answers| {
+            says.into_iter().filter_map(|said| Some((placed(answers, &said)?, said))).collect::<Vec<_>>()
+        })
+    });
+    let spots = |asked: &[Asked]| asked.iter().map(|&asked| spot(page, asked, objections)).collect();
     let sheets = vec![
         Sheet { looks: "tag", letter: "A", words: "label-tag", spots: spots(&TAG) },
         Sheet { looks: "plate", letter: "B", words: "label-plate", spots: spots(&PLATE) },
@@ -69,11 +78,30 @@ fn Unfolded() -> impl IntoView {
     view! {
         <DrawnLabel sheets/>
         <p class="quiet">{page.key("label-conditions")}</p>
+        <div class="ways"><ShowTest candidate=CandidateId::Keep/></div>
     }
 }
 
+/// What the model says against the label, with the figure to say it at.
+type Objections = Memo<Vec<(Id, Message)>>;
+
+/// The figure to say it at: the one it is about, or where that was not read, the first that was.
+fn placed(answers: &Answers, said: &Message) -> Option<Id> {
+    let about = ABOUT.iter().find(|(part, _)| said.id.contains(part)).map(|(_, id)| *id);
+    let figures = ABOUT.iter().map(|(_, id)| *id).chain([Id::HeaterKind]);
+    about.into_iter().chain(figures).find(|&id| answers.get(id).is_some())
+}
+
+/// Parts of messages' names and the figures they are about.
+const ABOUT: [(&str, Id); 4] = [
+    ("first-hour", Id::HeaterFirstHour),
+    ("factor", Id::HeaterFactor),
+    ("input", Id::HeaterInput),
+    ("volume", Id::HeaterVolume),
+];
+
 /// A question of the present heater as a spot on the label.
-fn spot(page: Page, (id, words): Asked) -> Spot {
+fn spot(page: Page, (id, words): Asked, objections: Objections) -> Spot {
     let question = Question::get(id);
     let year = f64::from(js_sys::Date::new_0().get_full_year());
     let taken = move || match page.resolved.with(|r| r.get(id).map(|k| k.value.clone())) {
@@ -108,6 +136,8 @@ fn spot(page: Page, (id, words): Asked) -> Spot {
         takes,
         from: Signal::derive(move || page.provenance(id)),
         taken: Signal::derive(taken),
-        objection: Signal::derive(move || None::<Message>),
+        objection: Signal::derive(move || {
+            objections.with(|all| all.iter().find(|(at, _)| *at == id).map(|(_, said)| said.clone()))
+        }),
     }
 }

@@ -157,7 +157,11 @@ fn say(page: Page, now: &Moment) -> String {
 
 /// The colours and what they mean.
 #[component]
-pub fn WarmthLegend() -> impl IntoView {
+pub fn WarmthLegend(
+    /// Key of the words for what is coloured.
+    #[prop(default = "page-tank-scale")]
+    of: &'static str,
+) -> impl IntoView {
     let page = page();
     let at = move |celsius: f64| page.quantity(Quantity::new(celsius, Unit::DegC));
     view! {
@@ -165,7 +169,7 @@ pub fn WarmthLegend() -> impl IntoView {
             <span>{move || at(warmth::COLD_C)}</span>
             <span class="warmth-scale" aria-hidden="true"></span>
             <span>{move || at(warmth::HOT_C)}</span>
-            <span class="quiet">{page.key("page-tank-scale")}</span>
+            <span class="quiet">{page.key(of)}</span>
         </div>
     }
 }

@@ -1,10 +1,12 @@
 //! "Show the working": how a figure came about, on request, for every figure.
 
 use super::provenance::ProvenanceMark;
+use super::rating::{RatingTest, ShowTest};
 use crate::core::candidates::CandidateId;
 use crate::core::case::{Input, Provenance};
 use crate::core::outcome::Working;
 use crate::ui::model::Asked;
+use crate::ui::reading;
 use crate::ui::state::{Page, page};
 use leptos::html;
 use leptos::prelude::*;
@@ -86,15 +88,22 @@ pub fn WorkingSheet() -> impl IntoView {
 #[component]
 fn Workings(asked: Asked) -> impl IntoView {
     let page = page();
-    let all = page.workings(asked.candidate);
+    let candidate = asked.candidate;
+    let name = view! { <h2 id="working-name">{page.say(&page.heater(candidate))}</h2> };
+    if asked.figure == Some(reading::TEST) {
+        return view! { {name} <RatingTest candidate/> }.into_any();
+    }
+    let all = page.workings(candidate);
     let shown: Vec<Working> =
         all.into_iter().filter(|w| asked.figure.is_none_or(|figure| w.name == figure)).collect();
     let none = shown.is_empty().then(|| view! { <p>{page.key("page-working-none")}</p> });
     view! {
-        <h2 id="working-name">{page.say(&page.heater(asked.candidate))}</h2>
+        {name}
         {shown.into_iter().map(|working| view! { <OneWorking working/> }).collect_view()}
         {none}
+        <div class="ways"><ShowTest candidate/></div>
     }
+    .into_any()
 }
 
 /// One working: the relation, what went in and what each rests on, the result, the source.

@@ -7,8 +7,9 @@ use crate::ui::charts::{money::MoneyChart, months::MonthsChart, morning::Morning
 use crate::ui::components::candidates::CandidatesTable;
 use crate::ui::components::findings::Findings;
 use crate::ui::components::morning::BusiestMorning;
-use crate::ui::components::pair::{Pair, PairPicker};
+use crate::ui::components::pair::{Pair, PairPicker, pair};
 use crate::ui::components::provenance::MarkLegend;
+use crate::ui::components::rating::ShowTest;
 use crate::ui::components::reasons::{Assumed, Cautions, Reasons, SettleFirst};
 use crate::ui::components::tiles::Tiles;
 use crate::ui::components::working::Marks;
@@ -75,6 +76,7 @@ fn Compared() -> impl IntoView {
         <section class="compared" aria-labelledby="compared-name">
             <h2 id="compared-name">{page.key("page-pair")}</h2>
             <PairPicker/>
+            <div class="ways"><ShowTest candidate=pair().chosen/></div>
             <BusiestMorning/>
             <div class="charts">
                 <MorningChart/>

@@ -1,0 +1,166 @@
+//! How a heater does in the rating test: label against model, the test's day, and a heat pump's
+//! coefficient of performance. The worker runs the test when somebody looks; results stay by label.
+
+use super::provenance::ProvenanceMark;
+use super::tank::WarmthLegend;
+use crate::core::candidates::{CandidateId, Label, offered};
+use crate::core::case::Provenance;
+use crate::core::label::Rated;
+use crate::core::label::rated::{Compared, Parameter, RatedHeater};
+use crate::core::message::{Arg, Message};
+use crate::core::units::Quantity;
+use crate::job::complete::complete;
+use crate::job::questions::Id;
+use crate::ui::charts::{cop::CopChart, rating::RatingChart};
+use crate::ui::model::Asked;
+use crate::ui::reading;
+use crate::ui::state::{Page, page};
+use leptos::prelude::*;
+use std::sync::Arc;
+
+/// The label of a heater: the present one's as the answers have it now, another's as last compared.
+pub fn label_of(page: Page, candidate: CandidateId) -> Memo<Option<Label>> {
+    Memo::new(move |_| {
+        if candidate == CandidateId::Keep {
+            let all = page.answers.with(|answers| offered::candidates(&complete(answers)));
+            return all.into_iter().next().map(|c| c.label);
+        }
+        page.outcome.with(|o| o.as_ref()?.0.of(candidate).map(|c| c.candidate.label.clone()))
+    })
+}
+
+/// The test of a label, asked for as soon as the label is known; `None` until it comes.
+pub fn test_of(page: Page, label: Memo<Option<Label>>) -> Memo<Option<Arc<Rated>>> {
+    Effect::new(move |_| {
+        if let Some(label) = label.get() {
+            page.test(label);
+        }
+    });
+    Memo::new(move |_| page.tested(label.get().as_ref()?))
+}
+
+/// A button that shows how a heater does in the test.
+#[component]
+pub fn ShowTest(#[prop(into)] candidate: Signal<CandidateId>) -> impl IntoView {
+    let page = page();
+    let show = move |_| {
+        page.asked.set(Some(Asked { candidate: candidate.get_untracked(), figure: Some(reading::TEST) }));
+    };
+    let words = move || page.say(&Message::new("test-show").with("heater", page.heater(candidate.get())));
+    view! {
+        <button type="button" class="button" data-test="show-test" on:click=show>{words}</button>
+    }
+}
+
+/// How a heater does in the test.
+#[component]
+pub fn RatingTest(candidate: CandidateId) -> impl IntoView {
+    let page = page();
+    let rated = test_of(page, label_of(page, candidate));
+    view! {
+        <div class="rating" data-test="rating" aria-busy=move || rated.with(Option::is_none).to_string()>
+            <p>{page.key("test-about")}</p>
+            {move || match rated.get() {
+                Some(rated) => outcome(page, candidate, &rated).into_any(),
+                // Shown only when the wait is long enough to be noticed (style sheet).
+                None => view! {
+                    <p class="waiting" role="status"><progress aria-hidden="true"></progress> {page.key("test-wait")}</p>
+                }
+                .into_any(),
+            }}
+        </div>
+    }
+}
+
+fn outcome(page: Page, candidate: CandidateId, rated: &Rated) -> impl IntoView {
+    let says = rated.says.clone();
+    let says = says.into_iter().map(|said| view! { <p class="refusal">{move || page.say(&said)}</p> });
+    let heater = rated.heater.clone().map(|RatedHeater { compared, parameters, run, cop }| {
+        view! {
+            {against(page, candidate, compared)}
+            <RatingChart run=Arc::new(run)/>
+            <WarmthLegend of="test-scale"/>
+            {cop.map(|map| view! { <CopChart map=Arc::new(map)/> })}
+            {made_of(page, parameters)}
+        }
+    });
+    view! { {says.collect_view()} {heater} }
+}
+
+/// What a label's figure rests on: the answer to its question for the present heater; for a class it is
+/// typical. Which figures of an offer its label gave is not known here.
+fn rests_on(page: Page, candidate: CandidateId, name: &str) -> Option<Provenance> {
+    let id = match name {
+        "label-figure-factor" => Id::HeaterFactor,
+        "label-figure-first-hour" => Id::HeaterFirstHour,
+        _ => return None,
+    };
+    match candidate {
+        CandidateId::Keep => Some(page.provenance(id)),
+        offered if CandidateId::OFFERS.contains(&offered) => None,
+        _ => Some(Provenance::Assumed),
+    }
+}
+
+/// Label against model.
+fn against(page: Page, candidate: CandidateId, rows: Vec<Compared>) -> impl IntoView {
+    let row = move |row: Compared| {
+        let Compared { name, label, model, residual, met } = row;
+        let mark = rests_on(page, candidate, &name)
+            .map(|from| view! { " " <ProvenanceMark from=Signal::stored(from)/> });
+        let difference = {
+            let label = label.clone();
+            move || match (&label, residual) {
+                (Some(Arg::Quantity(q)), Some(by)) => page.quantity(Quantity::new(by, q.unit)),
+                (Some(_), Some(by)) => page.words().number(by, 2),
+                (Some(_), None) if met => page.key("test-same"),
+                (Some(_), None) => page.key("test-other"),
+                (None, _) => page.key("page-nothing"),
+            }
+        };
+        let label = move || match &label {
+            Some(arg) => page.words().arg(arg),
+            None => page.key("test-not-said"),
+        };
+        view! {
+            <tr class:unmet=!met>
+                <th scope="row">{page.key(&name)}</th>
+                <td>{label} {mark}</td>
+                <td>{move || page.words().arg(&model)}</td>
+                <td>{difference} {(!met).then(|| view! { " " <strong>{page.key("test-unmet")}</strong> })}</td>
+            </tr>
+        }
+    };
+    let heads = ["test-figure", "test-label", "test-model", "test-difference"];
+    view! {
+        <h3 id="against-name">{page.key("test-against")}</h3>
+        <div class="scroll" tabindex="0" role="group" aria-labelledby="against-name">
+            <table data-test="against">
+                <thead>
+                    <tr>{heads.map(|key| view! { <th scope="col">{page.key(key)}</th> }).collect_view()}</tr>
+                </thead>
+                <tbody>{rows.into_iter().map(row).collect_view()}</tbody>
+            </table>
+        </div>
+    }
+}
+
+/// The model's parameters, folded.
+fn made_of(page: Page, rows: Vec<Parameter>) -> impl IntoView {
+    let row = move |Parameter { name, value, calibrated }: Parameter| {
+        let from = if calibrated { "test-from-label" } else { "test-from-class" };
+        view! {
+            <tr>
+                <th scope="row">{page.key(&name)}</th>
+                <td>{move || page.words().arg(&value)}</td>
+                <td>{page.key(from)}</td>
+            </tr>
+        }
+    };
+    view! {
+        <details class="data" data-test="made-of">
+            <summary>{page.key("test-made-of")}</summary>
+            <table><tbody>{rows.into_iter().map(row).collect_view()}</tbody></table>
+        </details>
+    }
+}
