@@ -77,7 +77,7 @@ fn Row(c: CandidateOutcome, best: bool) -> impl IntoView {
     let tag = best.then(|| view! { <span class="tag">{page.key("page-table-best")}</span> });
     view! {
         <tr class:best=best data-test=format!("candidate-{}", id.code())>
-            <th scope="row">{page.say(&c.candidate.name())} {tag}</th>
+            <th scope="row">{page.words_now().say(&c.candidate.name())} {tag}</th>
             <td><span class="fit" data-fit=fit_key(fit)>{page.key(fit_key(fit))}</span></td>
             {figure(Quantity::new(reading::energy_year_kwh(&c), Unit::KilowattHour), reading::ENERGY)}
             {figure(Quantity::new(reading::running_year(&c.cost), Unit::Dollar), reading::RUNNING)}

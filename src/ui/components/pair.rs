@@ -82,7 +82,7 @@ fn Chooser(of: RwSignal<CandidateId>, test: &'static str) -> impl IntoView {
             {list
                 .into_iter()
                 .map(|id| view! {
-                    <option value=id.code() selected=move || of.get() == id>{page.say(&page.heater(id))}</option>
+                    <option value=id.code() selected=move || of.get() == id>{page.words_now().say(&page.heater(id))}</option>
                 })
                 .collect_view()}
         </select>

@@ -89,7 +89,7 @@ pub fn WorkingSheet() -> impl IntoView {
 fn Workings(asked: Asked) -> impl IntoView {
     let page = page();
     let candidate = asked.candidate;
-    let name = view! { <h2 id="working-name">{page.say(&page.heater(candidate))}</h2> };
+    let name = view! { <h2 id="working-name">{move || page.say(&page.heater(candidate))}</h2> };
     if asked.figure == Some(reading::TEST) {
         return view! { {name} <RatingTest candidate/> }.into_any();
     }
