@@ -7,7 +7,7 @@ use super::question::{option_key, value_words};
 use super::rating::{ShowTest, label_of, test_of};
 use crate::core::candidates::CandidateId;
 use crate::core::case::Provenance;
-use crate::core::message::Message;
+use crate::core::message::{Arg, Message};
 use crate::job::answers::Answers;
 use crate::job::questions::{Id, Kind, Question, Value};
 use crate::ui::state::{Page, page};
@@ -87,7 +87,11 @@ type Objections = Memo<Vec<(Id, Message)>>;
 
 /// The figure to say it at: the one it is about, or where that was not read, the first that was.
 fn placed(answers: &Answers, said: &Message) -> Option<Id> {
-    let about = ABOUT.iter().find(|(part, _)| said.id.contains(part)).map(|(_, id)| *id);
+    let names = |part: &str| {
+        let figure = |arg: &Arg| matches!(arg, Arg::Message(m) if m.id.contains(part));
+        said.id.contains(part) || said.args.iter().any(|(_, arg)| figure(arg))
+    };
+    let about = ABOUT.iter().find(|(part, _)| names(part)).map(|(_, id)| *id);
     let figures = ABOUT.iter().map(|(_, id)| *id).chain([Id::HeaterKind]);
     about.into_iter().chain(figures).find(|&id| answers.get(id).is_some())
 }
