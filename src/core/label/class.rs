@@ -102,6 +102,14 @@ fn source(label: &Label, build: &Build) -> Source {
     }
 }
 
+/// Share of what a plain heater uses that reaches the water while it heats.
+pub fn recovery_efficiency(kind: HeaterKind, factor: f64) -> f64 {
+    match kind {
+        HeaterKind::Electric | HeaterKind::HeatPump => 0.98,
+        HeaterKind::Gas | HeaterKind::Propane | HeaterKind::Oil => recovery(kind, factor),
+    }
+}
+
 /// Share of the fuel's heat that reaches the water while the burner burns: 0.78 to 0.80 for a plain flue
 /// (the test's recovery efficiency, commonly 0.76 to 0.82); a label near 0.70 or above needs a better one, and
 /// from 0.88 on one that condenses.

@@ -8,8 +8,10 @@
 pub mod calibration;
 pub mod class;
 pub mod cop_map;
+pub mod energy_factor;
 pub mod first_hour;
 mod fit;
+pub mod parameters;
 pub mod patterns;
 pub mod present;
 pub mod rated;
