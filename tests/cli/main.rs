@@ -2,6 +2,7 @@
 
 mod bounds;
 mod good;
+mod heaters;
 mod streams;
 
 use serde_json::Value as Json;

@@ -1,5 +1,6 @@
-//! `advise`: cases in, advice out, a record at a time and in order, on every core, in bounded memory.
+//! `advise`, `rate`, `calibrate`: cases or heaters in, advice out, a record at a time and in order, on every core, in bounded memory.
 
+use crate::heater::{Ask, answer as answer_heater};
 use crate::records::{Content, Record, Records};
 use crate::{Ended, Stop, command};
 use indicatif::{ProgressBar, ProgressStyle};
@@ -15,7 +16,7 @@ use tankful::core::message::{Arg, Message};
 use tankful::core::outcome::Outcome;
 use tankful::core::pipeline::{Cache, Run};
 use tankful::job::complete::{DEFAULT_SEED, case_of};
-use tankful::job::file::{CaseError, MOST_BYTES, parse_case};
+use tankful::job::file::{CaseError, MOST_BYTES, parse_case, parse_heater};
 use tankful::job::resolved::Resolved;
 use tankful::text::Words;
 use tankful::text::report::{Report, plain};
@@ -33,6 +34,8 @@ const MANY: u64 = 8;
 struct Wishes {
     text: bool,
     series: bool,
+    /// Heaters are asked about, not cases.
+    heater: Option<Ask>,
 }
 
 /// The advice on one record, ready to write.
@@ -69,9 +72,9 @@ struct ErrorReport<'a> {
 }
 
 /// Runs the subcommand.
-pub fn run(words: &Words, arguments: &clap::ArgMatches) -> Result<Ended, Stop> {
-    let wishes =
-        Wishes { text: arguments.get_flag(command::TEXT), series: arguments.get_flag(command::SERIES) };
+pub fn run(words: &Words, arguments: &clap::ArgMatches, heater: Option<Ask>) -> Result<Ended, Stop> {
+    let series = heater.is_none() && arguments.get_flag(command::SERIES);
+    let wishes = Wishes { text: arguments.get_flag(command::TEXT), series, heater };
     let path = arguments.get_one::<std::path::PathBuf>(command::FILE).map_or(Path::new("-"), |p| p.as_path());
     let (input, size): (Box<dyn Read + Send>, Option<u64>) = if path == Path::new("-") {
         (Box::new(io::stdin()), None)
@@ -176,6 +179,16 @@ fn answer(words: &Words, wishes: Wishes, record: Record) -> Answered {
         Content::TooLong => return refused(vec![whole(&CaseError::too_long(MOST_BYTES))]),
         Content::NotText => return refused(vec![whole(&CaseError::not_text())]),
     };
+    if let Some(ask) = wishes.heater {
+        return match parse_heater(&text, ask == Ask::Calibrate) {
+            Ok(file) => Answered {
+                read,
+                out: answer_heater(words, ask, line, &file, wishes.text),
+                errors: Vec::new(),
+            },
+            Err(errors) => refused(errors.iter().map(whole).collect()),
+        };
+    }
     let case = match parse_case(&text) {
         Ok(case) => case,
         Err(errors) => return refused(errors.iter().map(whole).collect()),

@@ -9,6 +9,10 @@ use tankful::text::Words;
 /// Subcommands.
 pub const ADVISE: &str = "advise";
 /// See [`ADVISE`].
+pub const RATE: &str = "rate";
+/// See [`ADVISE`].
+pub const CALIBRATE: &str = "calibrate";
+/// See [`ADVISE`].
 pub const SCHEMA: &str = "schema";
 /// See [`ADVISE`].
 pub const QUESTIONS: &str = "questions";
@@ -36,6 +40,17 @@ pub fn build(words: &Words) -> Command {
         let choices = clap::builder::PossibleValuesParser::new(["us", "si"]);
         Arg::new(UNITS).long(UNITS).value_parser(choices).default_value("us").help(words.key("cli-units"))
     };
+    let file = || {
+        Arg::new(FILE)
+            .required(true)
+            .value_name("FILE")
+            .value_parser(value_parser!(PathBuf))
+            .help(words.key("cli-file"))
+    };
+    let of_heaters = |name: &'static str, about: &str| {
+        let after = words.key("cli-heater-after");
+        Command::new(name).about(words.key(about)).after_help(after).arg(file()).arg(text()).arg(units())
+    };
     Command::new("tankful")
         .version(env!("CARGO_PKG_VERSION"))
         .about(words.key("cli-about"))
@@ -46,13 +61,7 @@ pub fn build(words: &Words) -> Command {
             Command::new(ADVISE)
                 .about(words.key("cli-advise"))
                 .after_help(words.key("cli-advise-after"))
-                .arg(
-                    Arg::new(FILE)
-                        .required(true)
-                        .value_name("FILE")
-                        .value_parser(value_parser!(PathBuf))
-                        .help(words.key("cli-file")),
-                )
+                .arg(file())
                 .arg(text())
                 .arg(units())
                 .arg(
@@ -63,6 +72,8 @@ pub fn build(words: &Words) -> Command {
                         .help(words.key("cli-series")),
                 ),
         )
+        .subcommand(of_heaters(RATE, "cli-rate"))
+        .subcommand(of_heaters(CALIBRATE, "cli-calibrate"))
         .subcommand(Command::new(SCHEMA).about(words.key("cli-schema")))
         .subcommand(Command::new(QUESTIONS).about(words.key("cli-questions")).arg(text()).arg(units()))
         .subcommand(

@@ -4,6 +4,7 @@
 mod advise;
 mod command;
 mod example;
+mod heater;
 mod lists;
 mod measure;
 mod records;
@@ -61,9 +62,14 @@ fn run(words: &Words, matches: &clap::ArgMatches) -> Result<Ended, Stop> {
     let words = words.with_units(command::units(arguments));
     let mut out = io::BufWriter::new(io::stdout().lock());
     match name {
-        command::ADVISE => {
+        command::ADVISE | command::RATE | command::CALIBRATE => {
             drop(out);
-            return advise::run(&words, arguments);
+            let heater = match name {
+                command::RATE => Some(heater::Ask::Rate),
+                command::CALIBRATE => Some(heater::Ask::Calibrate),
+                _ => None,
+            };
+            return advise::run(&words, arguments, heater);
         }
         command::SCHEMA => lists::schema(&words, &mut out)?,
         command::QUESTIONS => lists::questions(&words, arguments.get_flag(command::TEXT), &mut out)?,

@@ -162,6 +162,19 @@ fn compared(label: &Label, scored: &Scored) -> Vec<Compared> {
     ]
 }
 
+/// The rows of a heater that is rated without a label.
+pub fn scored_rows(kind: HeaterKind, scored: &Scored) -> Vec<Compared> {
+    let label = Label {
+        kind,
+        nominal_volume: scored.first_hour_rating,
+        uniform_energy_factor: scored.uniform_energy_factor,
+        first_hour_rating: scored.first_hour_rating,
+        input: Default::default(),
+        heat_pump_output: Default::default(),
+    };
+    compared(&label, scored)
+}
+
 /// Energy a year in the unit of the label: therms for gas, kilowatt-hours otherwise.
 fn yearly(label: &Label, kwh: f64) -> Quantity {
     let year = Quantity::new(kwh, Unit::KilowattHour);

@@ -28,6 +28,7 @@
 //! - A record is at most [`MOST_BYTES`] long.
 
 mod error;
+mod heater;
 mod near;
 mod node;
 mod read;
@@ -36,6 +37,7 @@ mod write;
 
 pub use super::form::number;
 pub use error::{CaseError, Trouble, Wanted};
+pub use heater::{GivenHeater, HeaterFile, parse_heater};
 pub use read::parse_case;
 pub use schema::schema;
 pub use write::to_json;

@@ -13,6 +13,15 @@ cli-advise-after =
     or the input could not be read.
 
     Try it: tankful example | tankful advise --text -
+cli-rate = Put heaters through the rating test and write their scores
+cli-calibrate = Find the models that score given labels
+cli-heater-after =
+    The input is one heater, or one a line, as JSON. A heater is given by its label, or for
+    "rate" by its model, such as "calibrate" writes it. What a label leaves out is taken as
+    usual for its kind. It is then named as assumed.
+
+    Exit code: 0 all good; 1 a record was bad, or there was none; 2 wrong usage,
+    or the input could not be read.
 cli-file = The file to read, or - for standard input
 cli-text = Write plain text for people, not JSON
 cli-units = The units that texts are written in

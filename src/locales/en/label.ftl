@@ -8,6 +8,10 @@ label-factor-burner = No tank of { $volume } with a burner of { $input } can sco
 label-first-hour-contradicts = A first-hour rating of { $label } does not go with a tank of { $volume } and { $input }. The nearest such tank gives { $model }. They give from { $low } to { $high }. One of the figures may be wrong.
 label-unusable = { $figure }: { $given } cannot be right. It must be from { $low } to { $high }.
 
+# An old label, and a row of the table in plain text.
+label-converted = The label's energy factor of { $old } is from the old test. On the new scale it is about { $factor }.
+label-row = {"  "}{ $name }: label { $label }, model { $model }
+
 # Rows of the table: label against model.
 label-figure-volume = Size of the tank
 label-figure-input = Power of each element or the burner
