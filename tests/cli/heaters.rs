@@ -73,7 +73,7 @@ fn bad_records_are_refused_with_their_fields() {
         (json!({ "tankful": 1, "label": { "kind": "steam" } }), "label.kind", "not_an_option"),
         (json!({ "tankful": 1, "label": { "kind": "gas", "factor": -1 } }), "label.factor", "out_of_range"),
         (json!({ "tankful": 1, "label": { "kind": "gas", "volume": 50 } }), "label.volume", "needs_unit"),
-        (json!({ "tankful": 1, "label": { "kind": "gas", "colour": 1 } }), "label.colour", "unknown"),
+        (json!({ "tankful": 1, "label": { "kind": "gas", "colour": 1 } }), "label.colour", "unknown_name"),
         (json!({ "tankful": 1, "model": { "kind": "gas" } }), "model.volume", "missing"),
     ] {
         let ran = run(&["rate", "-"], line(&record).as_bytes());

@@ -7,6 +7,7 @@ mod cold_water;
 mod cycle;
 mod daily_use;
 mod fixture;
+mod label;
 mod label_grid;
 mod machine;
 mod moist_air;
