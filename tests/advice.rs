@@ -4,6 +4,7 @@ use proptest::prelude::*;
 use tankful::core::candidates::CandidateId;
 use tankful::core::case::Provenance;
 use tankful::core::climate::places;
+use tankful::core::money::life::remaining_years;
 use tankful::core::outcome::{CandidateOutcome, Fit, Outcome, Working};
 use tankful::core::pipeline::{self, Cache, Run};
 use tankful::core::units::{Unit, to_celsius};
@@ -242,4 +243,34 @@ fn dearer_electricity_never_costs_less() {
         }
         last = Some(outcome);
     }
+}
+
+/// The figure of an old label is brought to the new scale; one that nobody read is on it already.
+#[test]
+fn old_labels_are_converted() {
+    let factor = |given: &[(Id, Value)]| {
+        let known = complete(&answered(given)).heater.uniform_energy_factor;
+        (known.value, known.from)
+    };
+    let gas = (Id::HeaterKind, Value::code("gas"));
+    let read = (Id::HeaterFactor, number(0.62, Unit::One));
+    let scale = |code: &str| (Id::LabelScale, Value::code(code));
+    assert_eq!(factor(&[gas.clone(), read.clone(), scale("uef")]).0, 0.62);
+    let (converted, from) = factor(&[gas.clone(), read.clone(), scale("ef")]);
+    assert!((0.55..0.62).contains(&converted) && from == Provenance::Answered, "{converted}");
+    assert_eq!(factor(&[gas.clone(), scale("ef")]), factor(&[gas.clone(), scale("uef")]));
+    // By age, where nobody says: the label of a heater of 14 years is an old one.
+    let old = (Id::HeaterAge, number(14.0, Unit::Year));
+    assert_eq!(factor(&[gas, read, old]).0, converted);
+}
+
+/// Hard water takes life from a tank with a burner under it, and none from an electric one.
+#[test]
+fn hard_water_wears_burners_tanks() {
+    let years = |kind: &str, grains: f64| {
+        let hard = (Id::Hardness, number(grains, Unit::GrainPerGallon));
+        remaining_years(&complete(&answered(&[(Id::HeaterKind, Value::code(kind)), hard])).heater)
+    };
+    assert!(years("gas", 20.0) < years("gas", 12.0) && years("gas", 12.0) < years("gas", 3.0));
+    assert_eq!(years("electric", 20.0), years("electric", 3.0));
 }

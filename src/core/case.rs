@@ -94,6 +94,13 @@ choices! {
         /// Nothing to see or hear.
         None = "none",
     }
+    /// The test a label's figure comes from.
+    LabelScale {
+        /// Uniform energy factor: labels since the middle of 2017.
+        Uniform = "uef",
+        /// Energy factor: labels before.
+        Old = "ef",
+    }
     /// The room the heater stands in.
     RoomKind {
         /// A basement with walls against the ground.
@@ -223,6 +230,8 @@ pub struct PresentHeater {
     pub anode_changed: Known<YesNo>,
     /// What it looks and sounds like.
     pub signs: Known<TankSigns>,
+    /// Hardness of the water, kg/m³ as calcium carbonate.
+    pub hardness_kg_per_m3: Known<f64>,
     /// Whether a furnace or boiler shares its flue.
     pub shares_flue: Known<YesNo>,
 }

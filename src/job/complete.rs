@@ -5,10 +5,11 @@ use super::offer::Offer;
 use super::questions::Id;
 use super::resolved::Resolved;
 use crate::core::case::{
-    Case, Circuit, Dampness, DoorKind, Drain, DrainKind, HeaterKind, HouseHeat, Household, Known, Place,
-    PresentHeater, Prices, Room, RoomKind, Supply, TankSigns, YesNo,
+    Case, Circuit, Dampness, DoorKind, Drain, DrainKind, HeaterKind, HouseHeat, Household, Known, LabelScale,
+    Place, PresentHeater, Prices, Room, RoomKind, Supply, TankSigns, YesNo,
 };
 use crate::core::climate::{mains::Mains, places, prices};
+use crate::core::label::energy_factor;
 use crate::core::units::{
     GALLON_M3, KWH_J, THERM_J, ZERO_C_K, celsius, cubic_metres, kelvins, metres, seconds, to_celsius, watts,
 };
@@ -91,14 +92,29 @@ fn heater(r: &Resolved) -> PresentHeater {
         kind: option(r, Id::HeaterKind, HeaterKind::from_code, HeaterKind::Electric),
         age_years: r.base(Id::HeaterAge),
         nominal_volume: r.base(Id::HeaterVolume).map(cubic_metres),
-        uniform_energy_factor: r.base(Id::HeaterFactor),
+        uniform_energy_factor: uniform_energy_factor(r),
         first_hour_rating: r.base(Id::HeaterFirstHour).map(cubic_metres),
         input: r.base(Id::HeaterInput).map(watts),
         setpoint: temperature(r, Id::Setpoint),
         anode_changed: yes_no(r, Id::AnodeChanged),
         signs: option(r, Id::Signs, TankSigns::from_code, TankSigns::None),
+        hardness_kg_per_m3: r.base(Id::Hardness),
         shares_flue: yes_no(r, Id::SharesFlue),
     }
+}
+
+/// The label's factor, converted where it is on the scale of the test before 2017. What stands in for a factor that
+/// nobody read is on the new scale already.
+fn uniform_energy_factor(r: &Resolved) -> Known<f64> {
+    let factor = r.base(Id::HeaterFactor);
+    let scale = option(r, Id::LabelScale, LabelScale::from_code, LabelScale::Uniform);
+    if factor.is_assumed() || scale.value == LabelScale::Uniform {
+        return factor;
+    }
+    let kind = option(r, Id::HeaterKind, HeaterKind::from_code, HeaterKind::Electric).value;
+    let [volume_m3, first_hour_m3, input_w] =
+        [Id::HeaterVolume, Id::HeaterFirstHour, Id::HeaterInput].map(|id| r.base(id).value);
+    factor.map(|f| energy_factor::uniform(kind, f, volume_m3, first_hour_m3, input_w))
 }
 
 fn room(r: &Resolved) -> Room {

@@ -4,7 +4,7 @@
 //! 17 is a long life for a glass-lined tank": common practice, no source. Signs and the anode change the
 //! scale (time passes faster or slower for that tank).
 
-use crate::core::case::{PresentHeater, TankSigns, YesNo};
+use crate::core::case::{HeaterKind, PresentHeater, TankSigns, YesNo};
 
 /// Shape of the lives of tanks.
 pub const SHAPE: f64 = 3.0;
@@ -45,7 +45,28 @@ pub fn scale_years(h: &PresentHeater) -> f64 {
         TankSigns::None => 1.0,
     };
     let anode = if matches!(h.anode_changed.value, YesNo::Yes) { 1.3 } else { 1.0 };
-    SCALE_YEARS * signs * anode
+    SCALE_YEARS * signs * anode * sediment(h)
+}
+
+/// Hard water drops its lime where it is heated. On an element that costs no energy (the heat still ends in the
+/// water) and no tank, only elements. Over a burner it covers the tank's bottom, which then runs hotter than its
+/// glass lining stands: a tenth less life in very hard water (10.5 gr/gal, 180 mg/L, on the usual scale),
+/// a quarter less in extreme. Common practice, no source.
+fn sediment(h: &PresentHeater) -> f64 {
+    match h.kind.value {
+        HeaterKind::Electric | HeaterKind::HeatPump => 1.0,
+        HeaterKind::Gas | HeaterKind::Propane | HeaterKind::Oil => {
+            let over = (h.hardness_kg_per_m3.value - 0.120) / 0.060;
+            let worn = 0.1 * over;
+            if worn < 0.0 {
+                1.0
+            } else if worn < 0.25 {
+                1.0 - worn
+            } else {
+                0.75
+            }
+        }
+    }
 }
 
 /// Years the present heater may be expected to go on. A leaking tank is at its end.

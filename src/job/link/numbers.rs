@@ -64,6 +64,8 @@ pub(super) const QUESTIONS: &[Id] = &[
     Id::Horizon,
     Id::DiscountRate,
     Id::PriceGrowth,
+    Id::LabelScale,
+    Id::Hardness,
 ];
 
 /// Units by number: a unit's number is its place among those of its dimension here.

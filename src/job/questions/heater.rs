@@ -1,7 +1,7 @@
 //! The heater that stands there now.
 
 use super::{Affects, Default, Id, Kind, Question, Section, Spread, Value, Who, first, number, plain};
-use crate::core::case::{HeaterKind, TankSigns, YesNo};
+use crate::core::case::{HeaterKind, LabelScale, TankSigns, YesNo};
 use crate::core::label::present;
 use crate::core::units::Unit;
 use crate::job::resolved::Resolved;
@@ -85,6 +85,15 @@ pub(super) static QUESTIONS: &[Question] = &[
         &[Affects::Energy],
     ),
     ask(
+        Id::LabelScale,
+        Kind::Choice(LabelScale::CODES),
+        // Labels changed in the middle of 2017 (81 FR 96204, from memory): some nine years ago.
+        Default::Derived(|r| Value::code(if r.base(Id::HeaterAge).value > 9.0 { "ef" } else { "uef" })),
+        Spread::AnyOption,
+        Who::OnSite,
+        &[Affects::Energy],
+    ),
+    ask(
         Id::HeaterFirstHour,
         number(10.0, 200.0, Unit::Gallon, Unit::Gallon, Unit::Litre, 1.0),
         Default::Derived(|r| {
@@ -108,6 +117,15 @@ pub(super) static QUESTIONS: &[Question] = &[
         Kind::Choice(YesNo::CODES),
         Default::Code("no"),
         Spread::AnyOption,
+        Who::Householder,
+        &[Affects::Timing],
+    ),
+    ask(
+        Id::Hardness,
+        number(0.0, 60.0, Unit::GrainPerGallon, Unit::GrainPerGallon, Unit::MilligramPerLitre, 1.0),
+        // "Moderately hard" on the usual scale; most cities lie from 3 to 15. Common practice, no source.
+        Default::Number(7.0, Unit::GrainPerGallon),
+        Spread::Plus(5.0, 9.0, Unit::GrainPerGallon),
         Who::Householder,
         &[Affects::Timing],
     ),

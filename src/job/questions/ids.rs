@@ -80,4 +80,6 @@ ids! {
     Horizon = "horizon",
     DiscountRate = "discount_rate",
     PriceGrowth = "price_growth",
+    LabelScale = "label_scale",
+    Hardness = "hardness",
 }
