@@ -71,10 +71,10 @@ pub(super) fn fit_first_hour(label: &Label, like: &Model, first_hour_m3: f64) ->
     };
     let plain = elements && like.pump().is_none();
     let met = search.along(&stirred(usual), STIRS)
+        || plain && heights(&mut search)
         || search.along(&stirred(held(0.05)), STIRS)
         || search.along(&stirred(held(-0.04)), STIRS)
         || search.along(&stirred(usual), MORE_STIRS)
-        || plain && heights(&mut search)
         || alone && search.along(&stronger(held(0.05)), OUTPUTS)
         || search.along(&stirred(usual), STILL)
         || search.along(&stirred(usual), RARE_STIRS)
