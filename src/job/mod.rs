@@ -2,13 +2,17 @@
 //! Serde but no browser; uses the core, never the page.
 
 pub mod answers;
+pub mod asking;
 pub mod complete;
+pub mod exchange;
 pub mod file;
 mod form;
 pub mod index;
 pub mod kept;
 pub mod link;
+pub mod merge;
 pub mod offer;
+pub mod qr;
 pub mod questions;
 pub mod record;
 pub mod resolved;

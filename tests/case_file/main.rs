@@ -43,7 +43,7 @@ fn any_answers() -> impl Strategy<Value = Answers> {
 }
 
 fn the_schema() -> Json {
-    schema(|q| q.id.key())
+    schema(&|q| q.id.key())
 }
 
 proptest! {

@@ -159,7 +159,7 @@ fn full_offer(heaters: usize) -> Offer {
 }
 
 /// A typical link: what a householder answered of the first questions, two heaters offered.
-fn typical() -> Job {
+pub fn typical() -> Job {
     let mut job = Job::new(JobId::new(0x00c0_ffee_1234), 0.0);
     answered(&mut job, |q| q.first && q.who == Who::Householder);
     job.offer = full_offer(2);
@@ -172,12 +172,17 @@ fn typical() -> Job {
     job
 }
 
-fn full() -> Job {
+pub fn full() -> Job {
     let mut job = Job::new(JobId::new(0x00c0_ffee_1234), 0.0);
     answered(&mut job, |_| true);
     job.offer = full_offer(3);
     job.asked = questions::all().filter(|q| q.first).map(|q| q.id).collect();
     job
+}
+
+/// The link of a job, without texts.
+pub fn sent_link(job: &Job) -> String {
+    encode(job, BARE, SENT_MS)
 }
 
 #[test]

@@ -3,4 +3,7 @@
 mod any;
 mod kept;
 mod link;
+mod merge;
 mod offer;
+mod qr;
+mod schema;

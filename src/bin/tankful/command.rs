@@ -28,6 +28,8 @@ pub const TEXT: &str = "text";
 /// See [`FILE`].
 pub const SERIES: &str = "series";
 /// See [`FILE`].
+pub const JOBS: &str = "jobs";
+/// See [`FILE`].
 pub const OFFER: &str = "offer";
 /// See [`FILE`].
 pub const CANDIDATE: &str = "candidate";
@@ -74,7 +76,11 @@ pub fn build(words: &Words) -> Command {
         )
         .subcommand(of_heaters(RATE, "cli-rate"))
         .subcommand(of_heaters(CALIBRATE, "cli-calibrate"))
-        .subcommand(Command::new(SCHEMA).about(words.key("cli-schema")))
+        .subcommand(
+            Command::new(SCHEMA)
+                .about(words.key("cli-schema"))
+                .arg(Arg::new(JOBS).long(JOBS).action(ArgAction::SetTrue).help(words.key("cli-schema-jobs"))),
+        )
         .subcommand(Command::new(QUESTIONS).about(words.key("cli-questions")).arg(text()).arg(units()))
         .subcommand(
             Command::new(EXAMPLE).about(words.key("cli-example")).arg(

@@ -19,9 +19,10 @@ pub fn pretty(out: &mut impl Write, json: &Json) -> Result<(), Stop> {
     Ok(())
 }
 
-/// The JSON Schema of a case.
-pub fn schema(words: &Words, out: &mut impl Write) -> Result<(), Stop> {
-    pretty(out, &file::schema(|q| words.question(q.id)))
+/// The JSON Schema of a case, or of a file of jobs.
+pub fn schema(words: &Words, jobs: bool, out: &mut impl Write) -> Result<(), Stop> {
+    let of = if jobs { file::schema_of_jobs } else { file::schema };
+    pretty(out, &of(&|q| words.question(q.id)))
 }
 
 /// The question list with words, ranges and defaults. Defaults are those of a case in which nothing is

@@ -71,7 +71,7 @@ fn run(words: &Words, matches: &clap::ArgMatches) -> Result<Ended, Stop> {
             };
             return advise::run(&words, arguments, heater);
         }
-        command::SCHEMA => lists::schema(&words, &mut out)?,
+        command::SCHEMA => lists::schema(&words, arguments.get_flag(command::JOBS), &mut out)?,
         command::QUESTIONS => lists::questions(&words, arguments.get_flag(command::TEXT), &mut out)?,
         command::EXAMPLE => {
             let with = arguments.get_flag(command::OFFER);

@@ -7,6 +7,7 @@
 mod browser;
 mod check;
 mod finish;
+mod fuzz;
 mod measure;
 mod page;
 mod run;
@@ -65,6 +66,12 @@ enum Task {
         /// Only these.
         figures: Vec<measure::Figures>,
     },
+    /// Throw bytes at what reads links and kept jobs.
+    Fuzz {
+        /// Minutes for each of the two targets.
+        #[arg(long, default_value_t = 5)]
+        minutes: u64,
+    },
     /// Take pictures of the page at three sizes, light and dark.
     Shots(shots::Options),
 }
@@ -93,6 +100,7 @@ fn work(task: Task) -> Result<()> {
         Task::Build { quick } => page::build(quick),
         Task::Test { fast, steps } => check::test(fast, &steps),
         Task::Measure { figures } => measure::measure(&figures),
+        Task::Fuzz { minutes } => fuzz::fuzz(minutes),
         Task::Shots(options) => shots::take(&options),
     }
 }

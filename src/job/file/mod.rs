@@ -39,7 +39,7 @@ pub use super::form::number;
 pub use error::{CaseError, Trouble, Wanted};
 pub use heater::{GivenHeater, HeaterFile, parse_heater};
 pub use read::parse_case;
-pub use schema::schema;
+pub use schema::{schema, schema_of_jobs};
 pub use write::to_json;
 pub(in crate::job) use write::{answers, value};
 

@@ -1,37 +1,159 @@
 //! The JSON Schema of the form, made from the question list.
 
-use super::{LONGEST_NAME, VERSION, bare_unit, number, units_of};
+use super::{LONGEST_NAME, VERSION, bare_unit, number, units_like, units_of};
+use crate::core::case::HeaterKind;
 use crate::core::climate::places;
 use crate::core::units::{Quantity, Unit};
-use crate::job::questions::{self, Kind, Question};
+use crate::job::offer::{
+    AdderKind, Figure, LONGEST_NAME as LONGEST_OFFER_NAME, MOST_ADDERS, MOST_DOLLARS, MOST_HEATERS,
+};
+use crate::job::questions::{self, Id, Kind, Question};
+use crate::job::{Part, Why, exchange, kept, sheet};
 use serde_json::{Map, Value as Json, json};
 
 /// The schema (draft 2020-12). `words` gives each question's own words, for the descriptions.
 ///
 /// It accepts every record that [`super::to_json`] writes. Limits that are round in the question's
 /// unit are given a hair wider in other units, where they are not round; reading decides.
-pub fn schema(words: impl Fn(&Question) -> String) -> Json {
-    let answers: Map<String, Json> = questions::all()
-        .map(|q| {
-            let mut one = answer(q);
-            if let Json::Object(o) = &mut one {
-                o.insert("description".into(), words(q).into());
-            }
-            (q.id.code().to_owned(), one)
-        })
-        .collect();
+pub fn schema(words: &dyn Fn(&Question) -> String) -> Json {
     json!({
-        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "$schema": DRAFT,
         "type": "object",
         "properties": {
             "tankful": { "const": VERSION },
             "name": { "type": "string", "maxLength": LONGEST_NAME },
             "seed": { "type": "integer", "minimum": 0, "maximum": u64::MAX },
-            "answers": { "type": "object", "properties": answers, "additionalProperties": false },
+            "answers": answers(words),
+            "offer": { "$ref": "#/$defs/offer" },
         },
         "required": ["tankful"],
         "additionalProperties": false,
-        "$defs": { "from": { "enum": ["answered", "measured"] } },
+        "$defs": { "from": from(), "offer": offer(true) },
+    })
+}
+
+/// The schema of a file of jobs ([`crate::job::exchange`]), as it is written.
+pub fn schema_of_jobs(words: &dyn Fn(&Question) -> String) -> Json {
+    let ids: Vec<&str> = Id::ALL.iter().map(|id| id.code()).collect();
+    let mut job = json!({
+        "type": "object",
+        "properties": {
+            "tankful_job": { "const": kept::VERSION },
+            "id": { "type": "string", "pattern": "^[0-9a-f]{12}$" },
+            "revision": { "type": "integer", "minimum": 0 },
+            "created": { "type": "number" },
+            "changed": { "type": "number" },
+            "archived": { "type": "boolean" },
+            "answers": answers(words),
+            "offer": { "$ref": "#/$defs/offer" },
+            "asked": { "type": "array", "items": { "enum": ids } },
+            "log": { "type": "array", "maxItems": sheet::MOST_MEASURED, "items": {
+                "type": "object",
+                "properties": {
+                    "question": { "enum": ids },
+                    "value": true,
+                    "at": { "type": "number" },
+                    "who": { "type": "string", "maxLength": sheet::LONGEST_WHO },
+                },
+                "required": ["question", "value"],
+                "additionalProperties": false,
+            } },
+            "aside": { "type": "array", "maxItems": sheet::MOST_ASIDE, "items": {
+                "type": "object",
+                "properties": {
+                    "field": { "type": "string" },
+                    "text": { "type": "string" },
+                    "why": { "enum": Why::ALL.map(Why::code) },
+                    "at": { "type": "number" },
+                },
+            } },
+        },
+        "required": ["tankful_job", "revision", "answers"],
+        "additionalProperties": false,
+    });
+    for part in Part::ALL {
+        job["properties"][part.code()] = json!({ "type": "string", "maxLength": part.longest() });
+    }
+    json!({
+        "$schema": DRAFT,
+        "type": "object",
+        "properties": {
+            "tankful_jobs": { "const": exchange::VERSION },
+            "jobs": { "type": "array", "maxItems": exchange::MOST_JOBS, "items": job },
+        },
+        "required": ["tankful_jobs", "jobs"],
+        "$defs": { "from": from(), "offer": offer(false) },
+    })
+}
+
+const DRAFT: &str = "https://json-schema.org/draft/2020-12/schema";
+
+fn from() -> Json {
+    json!({ "enum": ["answered", "measured"] })
+}
+
+fn answers(words: &dyn Fn(&Question) -> String) -> Json {
+    let all: Map<String, Json> = questions::all()
+        .map(|q| {
+            let mut one = answer(q);
+            one["description"] = words(q).into();
+            (q.id.code().to_owned(), one)
+        })
+        .collect();
+    json!({ "type": "object", "properties": all, "additionalProperties": false })
+}
+
+/// An offer. `whole`: its heaters have what a computation needs.
+fn offer(whole: bool) -> Json {
+    let name = json!({ "type": "string", "maxLength": LONGEST_OFFER_NAME });
+    let price = json!({ "type": "number", "minimum": 0, "maximum": MOST_DOLLARS });
+    let mut heater = Map::from_iter([
+        (String::from("name"), name.clone()),
+        (String::from("kind"), json!({ "enum": HeaterKind::CODES })),
+    ]);
+    let mut required = vec!["kind"];
+    for figure in Figure::ALL {
+        let (low, high) = figure.range();
+        let units = units_like(figure.units().0);
+        let forms: Vec<Json> = match units.as_slice() {
+            [only] => vec![range(low, high, *only)],
+            many => many
+                .iter()
+                .map(|unit| {
+                    json!({
+                        "type": "object",
+                        "properties": { "value": range(low, high, *unit), "unit": { "const": unit.code() } },
+                        "required": ["value", "unit"],
+                    })
+                })
+                .collect(),
+        };
+        heater.insert(figure.code().to_owned(), json!({ "anyOf": forms }));
+        if whole && figure.is_required() {
+            required.push(figure.code());
+        }
+    }
+    json!({
+        "type": "object",
+        "properties": {
+            "name": name,
+            "labour": price,
+            "heaters": { "type": "array", "maxItems": MOST_HEATERS, "items": {
+                "type": "object", "properties": heater, "required": required, "additionalProperties": false,
+            } },
+            "adders": { "type": "array", "maxItems": MOST_ADDERS, "items": {
+                "type": "object",
+                "properties": {
+                    "kind": { "enum": AdderKind::ALL.map(AdderKind::code) },
+                    "name": name,
+                    "price": price,
+                    "always": { "type": "boolean" },
+                },
+                "required": ["kind"],
+                "additionalProperties": false,
+            } },
+        },
+        "additionalProperties": false,
     })
 }
 

@@ -29,6 +29,7 @@ cli-series = Add the raw series: each day of the year, and each step of the busi
 cli-schema = Write the JSON Schema of a case
 cli-questions = Write the list of questions, with their ranges and defaults
 cli-example = Write an example case of an invented household
+cli-schema-jobs = The schema of a file of jobs, as the page writes and reads it
 cli-example-offer = With an invented installer's offer of three heaters
 cli-example-heater-50 = Example 50 (invented)
 cli-example-heater-65 = Example 65 (invented)

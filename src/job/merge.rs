@@ -1,0 +1,164 @@
+//! Two versions of a job into one, without loss: what is not taken is set aside in the job.
+//!
+//! Between two jobs ([`differences`], [`apply`]): field by field; measured beats answered beats nothing, of
+//! equals the newer one wins, and a person may choose otherwise. What the other one lacks never takes anything
+//! away. Between two tabs ([`tabs`]): against what both had before, each side's changes are taken; where both
+//! changed the same thing the newer revision wins.
+
+use super::answers::Answer;
+use super::file::value as value_json;
+use super::offer;
+use super::questions::{self, Id};
+use super::sheet::{Job, Part, Why};
+use crate::core::case::Provenance;
+use serde_json::Value as Json;
+
+/// Something that two versions of a job may have differently.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Field {
+    /// An answer.
+    Answer(Id),
+    /// A text.
+    Text(Part),
+    /// The offer.
+    Offer,
+    /// The questions asked.
+    Asked,
+}
+
+/// Which version.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Side {
+    /// The job here.
+    Ours,
+    /// The one that came.
+    Theirs,
+}
+
+/// A difference, and which side is taken.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Difference {
+    /// Where.
+    pub field: Field,
+    /// The side taken: a proposal that a person may change.
+    pub take: Side,
+}
+
+impl Field {
+    /// Every field.
+    fn all() -> impl Iterator<Item = Field> {
+        let answers = questions::all().map(|q| Field::Answer(q.id));
+        answers.chain(Part::ALL.map(Field::Text)).chain([Field::Offer, Field::Asked])
+    }
+
+    /// The name under which it is set aside.
+    fn name(self) -> String {
+        match self {
+            Field::Answer(id) => format!("answers.{}", id.code()),
+            Field::Text(part) => part.code().to_owned(),
+            Field::Offer => String::from("offer"),
+            Field::Asked => String::from("asked"),
+        }
+    }
+
+    /// What a job has there, in JSON; `None` for nothing.
+    fn of(self, job: &Job) -> Option<Json> {
+        match self {
+            Field::Answer(id) => job.answers.get(id).map(|a| value_json(id, a)),
+            Field::Text(part) => Some(job.text(part)).filter(|t| !t.is_empty()).map(Json::from),
+            Field::Offer => (!job.offer.is_empty()).then(|| offer::to_json(&job.offer)),
+            Field::Asked => (!job.asked.is_empty()).then(|| job.asked.iter().map(|id| id.code()).collect()),
+        }
+    }
+
+    /// What an answer there rests on; nothing and everything else rests on the weakest.
+    fn rests_on(self, job: &Job) -> Provenance {
+        match self {
+            Field::Answer(id) => job.answers.get(id).map_or(Provenance::Assumed, |a| a.from),
+            _ => Provenance::Assumed,
+        }
+    }
+
+    fn copy(self, from: &Job, to: &mut Job) {
+        match self {
+            Field::Answer(id) => match from.answers.get(id) {
+                Some(Answer { value, from }) => {
+                    // It was an answer before: it cannot be refused.
+                    let _ = to.answers.set(id, value.clone(), *from);
+                }
+                None => to.answers.clear(id),
+            },
+            Field::Text(part) => to.write(part, from.text(part)),
+            Field::Offer => to.offer = from.offer.clone(),
+            Field::Asked => to.asked.clone_from(&from.asked),
+        }
+    }
+}
+
+/// Where another version of a job has something else than ours, each with the side to take.
+pub fn differences(ours: &Job, theirs: &Job) -> Vec<Difference> {
+    let newer = theirs.changed_ms > ours.changed_ms;
+    let different = |field: &Field| field.of(theirs).is_some_and(|t| field.of(ours) != Some(t));
+    let take = |field: Field| {
+        let (our, their) = (field.rests_on(ours), field.rests_on(theirs));
+        let theirs = field.of(ours).is_none() || their > our || (their == our && newer);
+        Difference { field, take: if theirs { Side::Theirs } else { Side::Ours } }
+    };
+    Field::all().filter(different).map(take).collect()
+}
+
+/// Takes over what the differences say; the other side of each is set aside, the logs are joined.
+pub fn apply(ours: &mut Job, theirs: &Job, differences: &[Difference], now_ms: f64) {
+    for Difference { field, take } in differences {
+        let left = match take {
+            Side::Ours => field.of(theirs),
+            Side::Theirs => {
+                let left = field.of(ours);
+                field.copy(theirs, ours);
+                left
+            }
+        };
+        if let Some(left) = left {
+            ours.set_aside(&field.name(), left.to_string(), Why::Merged, now_ms);
+        }
+    }
+    join(ours, theirs);
+    ours.touch(now_ms);
+}
+
+/// One job of what two tabs made of the same one. `base`: as both had it before.
+pub fn tabs(base: &Job, ours: &Job, theirs: &Job, now_ms: f64) -> Job {
+    let (newer, older) =
+        if theirs.is_newer_than(ours.revision, ours.changed_ms) { (theirs, ours) } else { (ours, theirs) };
+    let mut merged = newer.clone();
+    for field in Field::all() {
+        let (b, n, o) = (field.of(base), field.of(newer), field.of(older));
+        if n == o || o == b {
+            continue;
+        }
+        if n == b {
+            field.copy(older, &mut merged);
+        } else if let Some(left) = o {
+            merged.set_aside(&field.name(), left.to_string(), Why::OtherTab, now_ms);
+        }
+    }
+    if newer.archived == base.archived {
+        merged.archived = older.archived;
+    }
+    join(&mut merged, older);
+    merged.revision = newer.revision + 1;
+    merged.changed_ms = now_ms;
+    merged
+}
+
+/// Joins the logs and what was set aside.
+fn join(to: &mut Job, from: &Job) {
+    for m in &from.log {
+        if !to.log.contains(m) {
+            to.record(m.clone());
+        }
+    }
+    for a in &from.aside {
+        to.set_aside(&a.field, a.text.clone(), a.why, a.at_ms);
+    }
+}
