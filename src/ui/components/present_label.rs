@@ -17,9 +17,10 @@ use leptos::prelude::*;
 type Asked = (Id, &'static str);
 
 /// On the energy label.
-const TAG: [Asked; 3] = [
+const TAG: [Asked; 4] = [
     (Id::HeaterKind, "spot-fuel"),
     (Id::HeaterFactor, "spot-factor"),
+    (Id::LabelScale, "spot-scale"),
     (Id::HeaterFirstHour, "spot-first-hour"),
 ];
 /// On the nameplate.
