@@ -203,8 +203,17 @@ proptest! {
     #[test]
     fn any_house_gets_sound_advice(answers in any_answers()) {
         let case = complete(&answers);
-        let outcome = pipeline::advise(&case);
+        let mut cache = Cache::default();
+        let mut run = Run::new(case.clone(), &mut cache);
+        while run.look(&mut cache) {}
+        let first = run.first().expect("nothing was known before");
+        while run.step(&mut cache) {}
+        let outcome = run.finish();
         let setpoint_c = to_celsius(case.heater.setpoint.value);
+        prop_assert_eq!(first.candidates.len(), outcome.candidates.len());
+        for c in &first.candidates {
+            prop_assert!(used_kwh(c).is_finite() && used_kwh(c) >= 0.0 && c.cost.net_present_cost.is_finite());
+        }
         for c in &outcome.candidates {
             let year = &c.year;
             let through = year.throughput.value;

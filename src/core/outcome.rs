@@ -70,6 +70,13 @@ impl YearResult {
         self.fuel_kwh.iter().sum()
     }
 
+    /// Drops the series by day, which only pictures need.
+    pub fn forget_series(&mut self) {
+        for series in [&mut self.room_c, &mut self.room_undisturbed_c, &mut self.room_rh] {
+            *series = Vec::new();
+        }
+    }
+
     /// Heat delivered over electricity and fuel: the year's overall efficiency; `None` when nothing
     /// was used.
     pub fn efficiency(&self) -> Option<f64> {
@@ -109,6 +116,25 @@ pub struct Morning {
 }
 
 impl Morning {
+    /// The morning's figures without its series, which only pictures need.
+    #[must_use]
+    pub fn without_series(&self) -> Morning {
+        Morning {
+            step_s: self.step_s,
+            start_s: self.start_s,
+            wanted_c: Vec::new(),
+            tap_c: Vec::new(),
+            outlet_c: Vec::new(),
+            power_w: Vec::new(),
+            layers_c: Vec::new(),
+            layers: self.layers,
+            uses: Vec::new(),
+            cold_at_s: self.cold_at_s,
+            shortfall: self.shortfall,
+            asked: self.asked,
+        }
+    }
+
     /// Whether everybody had a warm shower: at most a twentieth of the water asked for
     /// fell short, the last half minute of a shower.
     pub fn carries(&self) -> bool {

@@ -1,13 +1,17 @@
 //! The whole way from a case to advice, one candidate at a time, so that a worker can yield between two
 //! and drop work nobody waits for any more.
 //!
+//! Whoever cannot wait takes a first look ([`Run::look`], [`Run::first`]): the same way with a sample of the
+//! year's days, at a sixth of the work, for a verdict that the whole year then confirms or corrects. How far it
+//! is from the whole year, and how often it names another heater, is held in `tests/first_look.rs`.
+//!
 //! A [`Cache`] carries what stays true between cases: calibrated heaters by label, the draw year by
 //! household, simulated years by everything that moves them. An answer that only moves prices costs no
 //! simulation.
 
 use super::advice;
 use super::calendar::DayOfYear;
-use super::candidates::{Candidate, CandidateId, offered};
+use super::candidates::{Candidate, CandidateId, Label, offered};
 use super::case::Case;
 use super::checks;
 use super::climate::{mains::Mains, outdoor::OutdoorYear};
@@ -16,8 +20,10 @@ use super::label::calibration::{Calibrated, calibrate};
 use super::money::cash;
 use super::outcome::{CandidateOutcome, Morning, Outcome, YearResult};
 use super::room::model::RoomModel;
+use super::simulate::sample::Sample;
 use super::simulate::{morning, year};
 use super::units::{celsius, kelvins, to_celsius};
+use std::cell::OnceCell;
 use std::sync::Arc;
 
 /// Most heaters and years kept; a page's worth of changes of mind.
@@ -26,7 +32,7 @@ const KEPT: usize = 64;
 /// What stays true from one case to the next.
 #[derive(Default)]
 pub struct Cache {
-    calibrated: Vec<(Candidate, f64, Calibrated)>,
+    calibrated: Vec<(Label, Calibrated)>,
     draws: Option<(HouseholdUse, u64, Arc<DrawYear>)>,
     simulated: Vec<(Key, YearResult, Morning)>,
 }
@@ -52,7 +58,20 @@ pub struct Run {
     conditions: Conditions,
     coldest_day: DayOfYear,
     coldest_c: f64,
-    done: Vec<(Calibrated, YearResult, Morning)>,
+    /// What a first look simulates, once somebody takes one.
+    sample: OnceCell<Sample>,
+    looked: Vec<Simulated>,
+    done: Vec<Simulated>,
+}
+
+/// A candidate simulated.
+#[derive(Clone)]
+struct Simulated {
+    calibrated: Calibrated,
+    year: YearResult,
+    morning: Morning,
+    /// Of the whole year, not of a sample of its days.
+    whole: bool,
 }
 
 /// Advice on a case, in one go.
@@ -99,6 +118,8 @@ impl Run {
             coldest_c: to_celsius(mains.on(coldest_day)),
             coldest_day,
             candidates,
+            sample: OnceCell::new(),
+            looked: Vec::new(),
             done: Vec::new(),
             draws,
             case,
@@ -120,67 +141,108 @@ impl Run {
         self.done.len()
     }
 
+    /// Takes a first look at the next candidate; `false` when all have been looked at.
+    pub fn look(&mut self, cache: &mut Cache) -> bool {
+        let Some(candidate) = self.candidates.get(self.looked.len()) else { return false };
+        let calibrated = cache.calibrated(candidate, self.conditions.setpoint_c);
+        let found = match cache.simulated(candidate, &self.conditions) {
+            Some((year, morning)) => Simulated { calibrated, year, morning, whole: true },
+            None => {
+                let house = self.house();
+                let sample = self.sample.get_or_init(|| Sample::of(&house));
+                let year = year::first_look(&calibrated.model, &house, sample);
+                let morning = self.morning(&calibrated);
+                Simulated { calibrated, year, morning, whole: false }
+            }
+        };
+        self.looked.push(found);
+        self.looked.len() < self.candidates.len()
+    }
+
+    /// The advice by a first look at every candidate, without the series that only pictures need. `None` while a
+    /// candidate has not been looked at, and where the whole years were all known already.
+    pub fn first(&self) -> Option<Outcome> {
+        if self.looked.len() < self.candidates.len() || self.looked.iter().all(|s| s.whole) {
+            return None;
+        }
+        let mut looked = self.looked.clone();
+        for Simulated { morning, .. } in &mut looked {
+            *morning = morning.without_series();
+        }
+        let mut outcome = self.conclude(self.candidates.clone(), looked);
+        for c in &mut outcome.candidates {
+            c.year.forget_series();
+        }
+        Some(outcome)
+    }
+
     /// Simulates the next candidate; `false` when all are done.
     pub fn step(&mut self, cache: &mut Cache) -> bool {
         let Some(candidate) = self.candidates.get(self.done.len()) else { return false };
         let calibrated = cache.calibrated(candidate, self.conditions.setpoint_c);
-        let key = (candidate.clone(), self.conditions.clone());
-        let (year, morning) = match cache.simulated.iter().find(|(k, ..)| *k == key) {
-            Some((_, year, morning)) => (year.clone(), morning.clone()),
+        let (year, morning) = match cache.simulated(candidate, &self.conditions) {
+            Some(known) => known,
             None => {
-                let (year, morning) = self.simulate(&calibrated);
+                let year = year::simulate(&calibrated.model, &self.house(), None);
+                let morning = match self.looked.get(self.done.len()) {
+                    Some(looked) => looked.morning.clone(),
+                    None => self.morning(&calibrated),
+                };
+                let key = (candidate.clone(), self.conditions.clone());
                 keep(&mut cache.simulated, (key, year.clone(), morning.clone()));
                 (year, morning)
             }
         };
-        self.done.push((calibrated, year, morning));
+        self.done.push(Simulated { calibrated, year, morning, whole: true });
         self.done.len() < self.candidates.len()
     }
 
-    fn simulate(&self, calibrated: &Calibrated) -> (YearResult, Morning) {
+    fn house(&self) -> year::House<'_> {
         let c = &self.conditions;
-        let house =
-            year::House { draws: &self.draws, mains_c: &c.mains_c, outdoor_c: &c.outdoor_c, room: &c.room };
-        let result = year::simulate(&calibrated.model, &house, None);
-        let day = self.coldest_day.index();
-        let morning = morning::simulate(&calibrated.model, &c.household, self.coldest_c, day, &c.room);
-        (result, morning)
+        year::House { draws: &self.draws, mains_c: &c.mains_c, outdoor_c: &c.outdoor_c, room: &c.room }
+    }
+
+    fn morning(&self, calibrated: &Calibrated) -> Morning {
+        let (c, day) = (&self.conditions, self.coldest_day.index());
+        morning::simulate(&calibrated.model, &c.household, self.coldest_c, day, &c.room)
     }
 
     /// Checks, money and advice. Candidates not yet simulated are left out.
-    pub fn finish(self) -> Outcome {
+    pub fn finish(mut self) -> Outcome {
+        let (candidates, done) = (std::mem::take(&mut self.candidates), std::mem::take(&mut self.done));
+        self.conclude(candidates, done)
+    }
+
+    fn conclude(&self, candidates: Vec<Candidate>, simulated: Vec<Simulated>) -> Outcome {
         let case = &self.case;
-        let findings: Vec<_> = self
-            .candidates
+        let findings: Vec<_> = candidates
             .iter()
-            .zip(&self.done)
-            .map(|(c, (_, year, _))| {
-                let mut found = checks::all(c, case, year);
+            .zip(&simulated)
+            .map(|(c, s)| {
+                let mut found = checks::all(c, case, &s.year);
                 case.offer.price_work(&mut found);
                 found
             })
             .collect();
-        let running: Vec<cash::Running> = self
-            .candidates
+        let running: Vec<cash::Running> = candidates
             .iter()
-            .zip(&self.done)
+            .zip(&simulated)
             .zip(&findings)
-            .map(|((c, (_, year, _)), found)| cash::running(c, case, year, found))
+            .map(|((c, s), found)| cash::running(c, case, &s.year, found))
             .collect();
-        let ids: Vec<CandidateId> = self.candidates.iter().map(|c| c.id).take(self.done.len()).collect();
-        let years: Vec<&YearResult> = self.done.iter().map(|(_, year, _)| year).collect();
+        let ids: Vec<CandidateId> = candidates.iter().map(|c| c.id).take(simulated.len()).collect();
+        let years: Vec<&YearResult> = simulated.iter().map(|s| &s.year).collect();
         let costs = cash::costs(case, &ids, &running, &years);
-        let candidates: Vec<CandidateOutcome> = self
-            .candidates
+        let candidates: Vec<CandidateOutcome> = candidates
             .into_iter()
-            .zip(self.done)
+            .zip(simulated)
             .zip(findings)
             .zip(costs)
-            .map(|(((candidate, (calibrated, year, morning)), findings), cost)| CandidateOutcome {
+            .map(|(((candidate, s), findings), cost)| CandidateOutcome {
                 candidate,
-                label: calibrated.check,
-                year,
-                morning,
+                label: s.calibrated.check,
+                year: s.year,
+                morning: s.morning,
                 findings,
                 cost,
             })
@@ -190,7 +252,7 @@ impl Run {
         Outcome {
             advice,
             coldest_mains: celsius(self.coldest_c),
-            mains_c: self.conditions.mains_c,
+            mains_c: self.conditions.mains_c.clone(),
             room_drop: kelvins(room_drop),
             candidates,
         }
@@ -208,15 +270,20 @@ fn largest_drop_k(c: &CandidateOutcome) -> f64 {
 }
 
 impl Cache {
+    /// A calibrated heater at a setpoint. The rating test has a setpoint of its own: the household's moves the
+    /// thermostat only.
     fn calibrated(&mut self, candidate: &Candidate, setpoint_c: f64) -> Calibrated {
-        if let Some((_, _, found)) =
-            self.calibrated.iter().find(|(c, t, _)| c.label == candidate.label && *t == setpoint_c)
-        {
-            return found.clone();
+        if let Some((_, found)) = self.calibrated.iter().find(|(label, _)| *label == candidate.label) {
+            return Calibrated { model: found.model.at_setpoint(setpoint_c), check: found.check.clone() };
         }
         let made = calibrate(&candidate.label, setpoint_c);
-        keep(&mut self.calibrated, (candidate.clone(), setpoint_c, made.clone()));
+        keep(&mut self.calibrated, (candidate.label.clone(), made.clone()));
         made
+    }
+
+    fn simulated(&self, candidate: &Candidate, conditions: &Conditions) -> Option<(YearResult, Morning)> {
+        let known = self.simulated.iter().find(|((c, of), ..)| c == candidate && of == conditions);
+        known.map(|(_, year, morning)| (year.clone(), morning.clone()))
     }
 }
 

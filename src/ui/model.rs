@@ -71,6 +71,8 @@ pub struct Settings {
 pub struct Computed {
     /// The newest outcome; while a newer one is computed, the one before.
     pub outcome: Option<Arc<Outcome>>,
+    /// A first look that is newer than it, while the whole outcome is being computed: for the verdict only.
+    pub first: Option<Arc<Outcome>>,
     /// Candidates done and in all, while a newer outcome is being computed.
     pub progress: Option<(u32, u32)>,
 }

@@ -1,5 +1,6 @@
-//! Gives advice: takes a question, simulates one candidate a step, replies. A newer question takes the
-//! place of the one under way; what was simulated for that one stays of use in the cache.
+//! Gives advice: takes a question, takes a first look at one candidate a step, replies, then simulates one
+//! candidate's whole year a step, and replies again. A newer question takes the place of the one under way at
+//! any step; what was simulated for that one stays of use in the cache.
 
 use super::Service;
 use super::messages::{Ask, Reply};
@@ -17,6 +18,8 @@ pub struct Advisor {
 struct Work {
     number: u64,
     run: Run,
+    /// The first look is still being taken.
+    looking: bool,
 }
 
 impl Service for Advisor {
@@ -25,18 +28,28 @@ impl Service for Advisor {
 
     fn take(&mut self, ask: Ask, _post: &mut dyn FnMut(&Reply)) {
         let run = Run::new(complete_with(&ask.answers(), &ask.offer()), &mut self.cache);
-        self.work = Some(Work { number: ask.number, run });
+        self.work = Some(Work { number: ask.number, run, looking: true });
     }
 
     fn step(&mut self, post: &mut dyn FnMut(&Reply)) -> bool {
-        let Some(Work { number, mut run }) = self.work.take() else { return false };
-        let more = run.step(&mut self.cache);
-        if more {
+        let Some(work) = &mut self.work else { return false };
+        let (number, run) = (work.number, &mut work.run);
+        if work.looking {
+            work.looking = run.look(&mut self.cache);
+            if !work.looking
+                && let Some(outcome) = run.first()
+            {
+                post(&Reply::First { number, outcome: Box::new(outcome) });
+            }
+            return true;
+        }
+        if run.step(&mut self.cache) {
             post(&Reply::Progress { number, done: run.done() as u32, of: run.len() as u32 });
-            self.work = Some(Work { number, run });
-        } else {
+            return true;
+        }
+        if let Some(Work { number, run, .. }) = self.work.take() {
             post(&Reply::Done { number, outcome: Box::new(run.finish()) });
         }
-        more
+        false
     }
 }

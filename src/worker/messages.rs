@@ -50,6 +50,13 @@ pub enum Reply {
         /// Candidates in all.
         of: u32,
     },
+    /// The advice by a first look, while the whole years are being simulated.
+    First {
+        /// The question's number.
+        number: u64,
+        /// The advice, without the series that only pictures need.
+        outcome: Box<Outcome>,
+    },
     /// The advice.
     Done {
         /// The question's number.
@@ -63,7 +70,9 @@ impl Reply {
     /// The number of the question replied to.
     pub fn number(&self) -> u64 {
         match self {
-            Reply::Progress { number, .. } | Reply::Done { number, .. } => *number,
+            Reply::Progress { number, .. } | Reply::First { number, .. } | Reply::Done { number, .. } => {
+                *number
+            }
         }
     }
 }

@@ -41,7 +41,13 @@ impl Totals {
         *self = self.zip(more, |a, b| a + b);
     }
 
-    fn zip(&self, other: &Totals, f: fn(f64, f64) -> f64) -> Totals {
+    /// As much as this many such spans bring.
+    #[must_use]
+    pub fn times(&self, n: f64) -> Totals {
+        self.zip(self, |a, _| n * a)
+    }
+
+    fn zip(&self, other: &Totals, f: impl Fn(f64, f64) -> f64) -> Totals {
         Totals {
             electricity_j: f(self.electricity_j, other.electricity_j),
             elements_j: f(self.elements_j, other.elements_j),

@@ -122,7 +122,7 @@ impl RoomModel {
     }
 }
 
-/// 0 on the coldest day, 1 half a year later.
-fn season(day: f64) -> f64 {
+/// The season in a room: 0 on its coldest day of the year (from 0), 1 half a year later.
+pub fn season(day: f64) -> f64 {
     0.5 - 0.5 * libm::cos((day - COLDEST_DAY) / 365.0 * std::f64::consts::TAU)
 }

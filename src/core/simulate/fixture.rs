@@ -87,6 +87,12 @@ fn hot_share(mixed: bool, out_c: f64, cold_c: f64) -> f64 {
 }
 
 impl Served {
+    /// As much as this many such draws gave.
+    #[must_use]
+    pub fn times(self, n: f64) -> Served {
+        Served { asked_m3: n * self.asked_m3, short_m3: n * self.short_m3, short_s: n * self.short_s }
+    }
+
     /// Adds what another draw gave.
     pub fn add(&mut self, more: &Served) {
         self.asked_m3 += more.asked_m3;

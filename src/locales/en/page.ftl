@@ -64,6 +64,7 @@ page-verdict-basis = { $count ->
     [one] From one answer, and usual values:
    *[other] From { $count } answers, and usual values:
 }
+page-verdict-first = A first look, still being refined:
 page-verdict-wait = Working it out …
 page-verdict-more = See why
 page-verdict-change = Change answers

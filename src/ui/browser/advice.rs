@@ -198,8 +198,9 @@ impl Desk {
         }
         match reply {
             Reply::Progress { done, of, .. } => page.computed.update(|c| c.progress = Some((done, of))),
+            Reply::First { outcome, .. } => page.computed.update(|c| c.first = Some(Arc::from(outcome))),
             Reply::Done { outcome, .. } => {
-                page.computed.set(Computed { outcome: Some(Arc::from(outcome)), progress: None });
+                page.computed.set(Computed { outcome: Some(Arc::from(outcome)), ..Computed::default() });
             }
         }
     }

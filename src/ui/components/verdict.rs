@@ -5,6 +5,7 @@ use crate::core::message::Message;
 use crate::core::outcome::Outcome;
 use crate::job::answers::Answers;
 use crate::job::questions::Section;
+use crate::ui::model::Shared;
 use crate::ui::reading;
 use crate::ui::route::Route;
 use crate::ui::state::page;
@@ -16,7 +17,12 @@ use std::sync::Arc;
 pub fn VerdictBar() -> impl IntoView {
     let page = page();
     let busy = Memo::new(move |_| page.computed.with(|c| c.progress.is_some()));
+    // A first look stands in the sentence's place until the whole outcome comes; the rest of the page waits.
+    let refining = Memo::new(move |_| page.computed.with(|c| c.first.is_some()));
+    let newest =
+        Memo::new(move |_| page.computed.with(|c| c.first.clone().or_else(|| c.outcome.clone()).map(Shared)));
     let basis = move || match page.answers.with(Answers::len) {
+        _ if refining.get() => page.key("page-verdict-first"),
         0 => page.key("page-verdict-typical"),
         count => page.say(&Message::new("page-verdict-basis").with("count", count as i64)),
     };
@@ -30,11 +36,12 @@ pub fn VerdictBar() -> impl IntoView {
         }
     };
     view! {
-        <aside class="verdict" data-test="verdict" aria-label=page.key("page-verdict") aria-busy=move || busy.get().to_string()>
+        <aside class="verdict" data-test="verdict" aria-label=page.key("page-verdict") aria-busy=move || busy.get().to_string()
+            data-stage=move || if refining.get() { "first" } else { "full" }>
             <Working/>
             <p class="basis" data-test="verdict-basis">{basis}</p>
             <div class="says" role="status" data-test="verdict-says">
-                {move || match page.outcome.get() {
+                {move || match newest.get() {
                     Some(shared) => view! { <Says outcome=shared.0/> }.into_any(),
                     None => view! { <p class="sentence">{page.key("page-verdict-wait")}</p> }.into_any(),
                 }}
