@@ -95,6 +95,29 @@ pub struct CoilOutlet {
     pub total_w: f64,
 }
 
+/// A coil at an apparatus temperature.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Surface {
+    t_c: f64,
+    /// Humidity ratio of the air in touch with it, kg/kg, and its derivative by temperature.
+    w: f64,
+    w_slope: f64,
+    /// Heat to the coil, W, and its derivative.
+    pub total_w: f64,
+    pub slope_w_per_k: f64,
+}
+
+impl Surface {
+    /// Humidity ratio of the air in touch with the coil at a temperature close by, kg/kg: along the tangent,
+    /// without an exponential. Over the twentieth of a kelvin that a last step of Newton's method may take it is
+    /// off by (0.07 · 0.05)² / 2, some millionths.
+    #[inline]
+    pub fn w_near(&self, inlet: &CoilInlet, t_c: f64) -> f64 {
+        let w = self.w + self.w_slope * (t_c - self.t_c);
+        if t_c < inlet.dew_point_c && w < inlet.w { w } else { inlet.w }
+    }
+}
+
 /// A setting that no coil can have.
 #[derive(Debug, Clone, Copy, PartialEq, Error)]
 pub enum CoilError {
@@ -121,10 +144,11 @@ impl Coil {
     /// # Errors
     /// [`CoilError`] for a flow not above 0 or a bypass factor outside its range.
     pub fn new(dry_air_kg_per_s: f64, bypass_factor: f64) -> Result<Self, CoilError> {
-        if !(dry_air_kg_per_s.is_finite() && dry_air_kg_per_s > 0.0) {
+        // Comparisons that also refuse what is not a number; made for every step of a heat pump.
+        if !(dry_air_kg_per_s > 0.0 && dry_air_kg_per_s < f64::INFINITY) {
             return Err(CoilError::Flow(dry_air_kg_per_s));
         }
-        if !(0.0..1.0).contains(&bypass_factor) {
+        if !(bypass_factor >= 0.0 && bypass_factor < 1.0) {
             return Err(CoilError::BypassFactor(bypass_factor));
         }
         let contact_kg_per_s = dry_air_kg_per_s * (1.0 - bypass_factor);
@@ -155,7 +179,12 @@ impl Coil {
     /// Outlet air, heats and condensate for an apparatus temperature.
     #[inline]
     pub fn outlet(&self, inlet: &CoilInlet, t_adp_c: f64) -> CoilOutlet {
-        let (w_adp, _) = inlet.at_apparatus(t_adp_c);
+        self.outlet_of(inlet, t_adp_c, inlet.at_apparatus(t_adp_c).0)
+    }
+
+    /// [`Self::outlet`] where the humidity ratio at the apparatus is known.
+    #[inline]
+    pub(super) fn outlet_of(&self, inlet: &CoilInlet, t_adp_c: f64, w_adp: f64) -> CoilOutlet {
         let contact = 1.0 - self.bypass_factor;
         let w = inlet.w + contact * (w_adp - inlet.w);
         let h_adp = enthalpy_j_per_kg(t_adp_c, w_adp);
@@ -177,6 +206,13 @@ impl Coil {
     /// triple point. One exponential, none when dry.
     #[inline]
     pub fn total_and_slope_w(&self, inlet: &CoilInlet, t_adp_c: f64) -> (f64, f64) {
+        let surface = self.surface(inlet, t_adp_c);
+        (surface.total_w, surface.slope_w_per_k)
+    }
+
+    /// [`Self::total_and_slope_w`] with the humidity ratio that comes out on the way.
+    #[inline]
+    pub(super) fn surface(&self, inlet: &CoilInlet, t_adp_c: f64) -> Surface {
         let (w, w_slope) = inlet.at_apparatus(t_adp_c);
         let liquid = MEAN_SPECIFIC_HEAT_J_PER_KG_K * t_adp_c;
         let vapour = VAPOUR_ENTHALPY_AT_0_C_J_PER_KG + VAPOUR_HEAT_J_PER_KG_K * t_adp_c;
@@ -187,7 +223,13 @@ impl Coil {
             - w * VAPOUR_HEAT_J_PER_KG_K
             - condensed * MEAN_SPECIFIC_HEAT_J_PER_KG_K
             - w_slope * (vapour - liquid);
-        (self.contact_kg_per_s * heat, self.contact_kg_per_s * slope)
+        Surface {
+            t_c: t_adp_c,
+            w,
+            w_slope,
+            total_w: self.contact_kg_per_s * heat,
+            slope_w_per_k: self.contact_kg_per_s * slope,
+        }
     }
 
     /// The apparatus temperature, °C, at which the coil takes `total_w` from the air, to 1e-7 K.

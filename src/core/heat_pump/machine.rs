@@ -15,7 +15,7 @@
 //! nearer than [`LEAST_LIFT_K`] below the condensing one: with cold water in hot air the expansion valve
 //! starves the coil, whose surface then is as warm as the compressor's demand leaves it.
 
-use super::coil::{Coil, CoilInlet};
+use super::coil::{Coil, CoilInlet, Surface};
 use crate::core::units::ZERO_C_K;
 
 /// Extra lift inside the machine, K. With it an effectiveness of 0.6 to 0.7 gives 3.3 at 57 over 7 °C
@@ -37,7 +37,7 @@ const OUTPUT_PER_EVAPORATING_K: f64 = 0.030;
 const OUTPUT_PER_CONDENSING_K: f64 = 0.005;
 /// Newton's method ends after a step shorter than this, K: it converges quadratically, so what is left after
 /// such a step is far below a hundredth of it.
-const CLOSE_ENOUGH_K: f64 = 0.02;
+const CLOSE_ENOUGH_K: f64 = 0.05;
 /// Share of the output lost to defrosting when the coil is this far below freezing, and beyond.
 const DEFROST_SHARE: f64 = 0.15;
 const DEFROST_FULL_BELOW_K: f64 = 8.0;
@@ -82,6 +82,14 @@ pub struct Running {
     pub evaporating_c: f64,
 }
 
+/// Where coil and compressor agree.
+struct Agreed {
+    evaporating_c: f64,
+    /// The coil as last looked at, close by; `None` where the least lift starves the coil, whose surface then has
+    /// a temperature of its own.
+    surface: Option<Surface>,
+}
+
 impl HeatPump {
     /// Coefficient of performance of the compressor (without the fan).
     pub fn efficiency(&self, evaporating_c: f64, condensing_c: f64) -> f64 {
@@ -102,28 +110,31 @@ impl HeatPump {
 
     /// How the machine runs at a condensing temperature; `guess_c` is the last evaporating temperature.
     pub fn run(&self, inlet: &CoilInlet, coil: &Coil, condensing_c: f64, guess_c: f64) -> Running {
-        let (evaporating_c, limited) = self.agree(inlet, coil, condensing_c, guess_c);
+        let agreed = self.agree(inlet, coil, condensing_c, guess_c);
+        let evaporating_c = agreed.evaporating_c;
         let carnot = self.effectiveness * (condensing_c + ZERO_C_K);
         let heat_w = self.output_w(evaporating_c, condensing_c);
         let compressor_w = heat_w * (condensing_c - evaporating_c + INTERNAL_LIFT_K) / carnot;
         let surface_c = evaporating_c + COIL_APPROACH_K;
-        let surface_c = if limited {
-            coil.apparatus_temperature_c(inlet, heat_w - compressor_w, surface_c).unwrap_or(surface_c)
-        } else {
-            surface_c
+        let out = match agreed.surface {
+            Some(surface) => coil.outlet_of(inlet, surface_c, surface.w_near(inlet, surface_c)),
+            None => {
+                let demand_w = heat_w - compressor_w;
+                let found = coil.apparatus_temperature_c(inlet, demand_w, surface_c).unwrap_or(surface_c);
+                coil.outlet(inlet, found)
+            }
         };
-        let out = coil.outlet(inlet, surface_c);
         self.defrosted(evaporating_c, heat_w, compressor_w, out.sensible_w, out.condensate_kg_per_s)
     }
 
-    /// The evaporating temperature at which coil and compressor agree, and whether the least lift limits it.
+    /// The evaporating temperature at which coil and compressor agree.
     ///
     /// Newton's method from a guess (from the last result two or three steps suffice; twelve are allowed). The
     /// compressor's demand is a product of two straight lines in the evaporating temperature, the coil's
     /// supply falls: on each side of the dew point their difference falls and is concave, so that steps
     /// from above converge without overshoot. At the dew point the coil's slope jumps, and a step across it
     /// from the dry side stops there; without that the iteration could run in a circle.
-    fn agree(&self, inlet: &CoilInlet, coil: &Coil, condensing_c: f64, guess_c: f64) -> (f64, bool) {
+    fn agree(&self, inlet: &CoilInlet, coil: &Coil, condensing_c: f64, guess_c: f64) -> Agreed {
         let carnot = self.effectiveness * (condensing_c + ZERO_C_K);
         let share = self.output_w * self.condensing_share(condensing_c);
         // The machine cannot evaporate above the air that boils the refrigerant.
@@ -133,8 +144,10 @@ impl HeatPump {
         // Just wet, so that the slope there is that of the wet side.
         let dew_c = inlet.dew_point_c() - COIL_APPROACH_K - 1e-6;
         let mut evaporating_c = if guess_c < highest { guess_c } else { highest };
+        let mut last = None;
         for _ in 0..12 {
-            let (coil_w, coil_slope) = coil.total_and_slope_w(inlet, evaporating_c + COIL_APPROACH_K);
+            let surface = coil.surface(inlet, evaporating_c + COIL_APPROACH_K);
+            last = Some(surface);
             let (output, output_slope) = {
                 let x = 1.0 + OUTPUT_PER_EVAPORATING_K * (evaporating_c - RATED_EVAPORATING_C);
                 if x > 0.1 { (share * x, share * OUTPUT_PER_EVAPORATING_K) } else { (share * 0.1, 0.0) }
@@ -143,9 +156,10 @@ impl HeatPump {
             let from_air = 1.0 - lift / carnot;
             let demand = output * from_air;
             let demand_slope = output_slope * from_air + output / carnot;
-            let next = evaporating_c - (coil_w - demand) / (coil_slope - demand_slope);
+            let next = evaporating_c - (surface.total_w - demand) / (surface.slope_w_per_k - demand_slope);
             if next >= highest && evaporating_c >= highest {
-                return (highest, by_lift < by_air);
+                let surface = if by_lift < by_air { None } else { last };
+                return Agreed { evaporating_c: highest, surface };
             }
             let next = if evaporating_c > dew_c && next < dew_c {
                 // On to the wet side, however short the step there was.
@@ -164,7 +178,7 @@ impl HeatPump {
                 break;
             }
         }
-        (evaporating_c, false)
+        Agreed { evaporating_c, surface: last }
     }
 
     /// The balance with frost: for a share of the time the machine melts its coil instead of heating

@@ -1,6 +1,6 @@
 //! Thermostats: what heats now, and when the next one calls.
 
-use super::model::{Element, Elements, Model, Source};
+use super::model::{Element, Model, Source};
 use super::sim::{CUT_OUT_SLACK_K, On, Sim};
 use super::surroundings::Surroundings;
 use crate::core::tank::Layers;
@@ -44,16 +44,16 @@ impl Place {
 impl Places {
     pub(super) fn of(model: &Model, layers: &Layers) -> Self {
         let mut places = Self::default();
-        let mut two = |e: &Elements| {
-            places.upper = Place::of_element(layers, &e.upper);
-            places.lower = Place::of_element(layers, &e.lower);
-        };
         match &model.source {
-            Source::Elements(e) => two(e),
+            Source::Elements(e) => {
+                places.upper = Place::of_element(layers, &e.upper);
+                places.lower = Place::of_element(layers, &e.lower);
+            }
             Source::Burner(b) => places.own = Place::of(layers, 0.0, b.sensor),
             Source::HeatPump { pump, sensor, backup, .. } => {
+                // The lower element only serves where air locks the pump out: looked up by then.
                 if let Some(e) = backup {
-                    two(e);
+                    places.upper = Place::of_element(layers, &e.upper);
                 }
                 places.own = Place::of(layers, 0.0, *sensor);
                 let zone = layers.heated_from(pump.condenser_top);
@@ -76,7 +76,10 @@ impl Sim<'_> {
             Source::HeatPump { pump, backup, backup_drop_k, .. } => {
                 let breathes = air_c >= pump.coldest_air_c && air_c <= pump.warmest_air_c;
                 match backup {
-                    Some(_) if !breathes => self.elements_wanted(call),
+                    Some(e) if !breathes => {
+                        self.places.lower = Place::of_element(&self.layers, &e.lower);
+                        self.elements_wanted(call)
+                    }
                     Some(_) if self.wanted(On::Upper, self.places.upper, set - backup_drop_k) => On::Upper,
                     _ if breathes && self.wanted(On::Pump, self.places.own, call) => On::Pump,
                     _ => On::Nothing,

@@ -2,9 +2,10 @@
 
 use super::control::Place;
 use super::model::{Elements, Source};
-use super::sim::{CUT_OUT_SLACK_K, On, Sim, decay_factor};
+use super::sim::{CUT_OUT_SLACK_K, On, Sim};
 use super::surroundings::Surroundings;
 use crate::core::heat_pump::coil::Coil;
+use crate::core::numeric::decay_factor;
 use crate::core::tank::Layers;
 use crate::core::water::MEAN_VOLUMETRIC_HEAT_J_PER_M3_K as RHO_C;
 
@@ -107,15 +108,15 @@ impl Sim<'_> {
         let rise = self.running.heat_w * 0.5 * step / (RHO_C * start.m3);
         let run = pump.run(&inlet, &coil, start.condensing_c + rise, self.running.evaporating_c);
 
-        let warmer = start.mean_c + run.heat_w * step / (RHO_C * start.m3);
+        let heat = run.heat_w * step;
         let closer = decay_factor(per_m3 / RHO_C * step);
         let before = self.layers.temperature_c(sensor_layer);
-        self.layers.relax(start.below, start.mean_c, warmer, closer);
+        self.layers.relax(&start, heat, closer);
         self.layers.settle_above(start.below - 1);
         self.sensor_rate = (self.layers.temperature_c(sensor_layer) - before) / step;
 
-        self.totals.heat_in_j += run.heat_w * step;
-        self.totals.pump_heat_j += run.heat_w * step;
+        self.totals.heat_in_j += heat;
+        self.totals.pump_heat_j += heat;
         let electricity = (run.compressor_w + pump.fan_w) * step;
         self.totals.electricity_j += electricity;
         self.totals.pump_electricity_j += electricity;

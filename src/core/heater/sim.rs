@@ -5,6 +5,7 @@ use super::model::{Model, Source};
 use super::surroundings::Surroundings;
 use super::totals::Totals;
 use crate::core::heat_pump::machine::Running;
+use crate::core::numeric::decay_factor;
 use crate::core::tank::Layers;
 use crate::core::water::MEAN_VOLUMETRIC_HEAT_J_PER_M3_K as RHO_C;
 
@@ -209,16 +210,5 @@ impl<'m> Sim<'m> {
         self.totals.standby_j += lost;
         self.totals.electricity_j += self.model.idle_w * dt_s;
         around.pass(dt_s, heat_to_air_j + lost + self.model.idle_w * dt_s, water_kg);
-    }
-}
-
-/// exp(−x): a Taylor series where it is exact to rounding, the portable library elsewhere. x is a few
-/// thousandths nearly always.
-#[inline]
-pub(super) fn decay_factor(x: f64) -> f64 {
-    if x < 0.01 {
-        1.0 - x * (1.0 - x * (1.0 / 2.0 - x * (1.0 / 6.0 - x * (1.0 / 24.0 - x * (1.0 / 120.0 - x / 720.0)))))
-    } else {
-        libm::exp(-x)
     }
 }

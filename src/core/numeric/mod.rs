@@ -1,9 +1,11 @@
-//! Small numerical tools shared by the physics: a bracketed root and a tridiagonal solve.
+//! Small numerical tools shared by the physics: a bracketed root, a tridiagonal solve, an exponential decay.
 //!
-//! Deterministic to the bit on every platform (additions, multiplications, divisions only), no
+//! Deterministic to the bit on every platform (additions, multiplications, divisions, and the portable library's exponential), no
 //! allocation, and no knowledge of what the numbers mean.
+pub mod decay;
 pub mod root;
 pub mod tridiagonal;
 
+pub use decay::decay_factor;
 pub use root::{Root, RootError, RootStatus, root_in_bracket};
 pub use tridiagonal::{TridiagonalError, solve_tridiagonal};

@@ -4,6 +4,7 @@ use super::model::RoomModel;
 use crate::core::heat_pump::coil::CoilInlet;
 use crate::core::heater::Surroundings;
 use crate::core::moist_air::relative_humidity;
+use crate::core::numeric::decay_factor;
 
 /// Small changes are gathered until they amount to this time, s.
 const GATHER_S: f64 = 900.0;
@@ -15,6 +16,10 @@ pub struct RoomAir<'m> {
     model: &'m RoomModel,
     undisturbed_c: f64,
     undisturbed_w: f64,
+    /// The day that [`Self::day_c`] and the humidity are of.
+    day: f64,
+    /// Undisturbed mean of that day, °C.
+    day_c: f64,
     /// Change of temperature by the heater, K.
     shift_k: f64,
     /// Change of humidity ratio by the heater, kg/kg (never above zero for long: nothing adds water).
@@ -35,12 +40,15 @@ pub struct RoomAir<'m> {
 impl<'m> RoomAir<'m> {
     /// The room on a day and hour, undisturbed.
     pub fn new(model: &'m RoomModel, day: f64, hour: f64) -> Self {
-        let t = model.undisturbed_c(day, hour);
+        let day_c = model.undisturbed_mean_c(day);
+        let t = day_c + model.swing_k(hour);
         let w = model.undisturbed_w(day);
         Self {
             model,
             undisturbed_c: t,
             undisturbed_w: w,
+            day,
+            day_c,
             shift_k: 0.0,
             shift_w: 0.0,
             t_c: t,
@@ -54,13 +62,15 @@ impl<'m> RoomAir<'m> {
         }
     }
 
-    /// Moves the undisturbed state to an hour of a day. Humidity goes by the day.
+    /// Moves the undisturbed state to an hour of a day. Season and humidity go by the day.
     pub fn at(&mut self, day: f64, hour: f64) {
         self.settle();
-        self.undisturbed_c = self.model.undisturbed_c(day, hour);
-        if hour == 0.0 {
+        if day != self.day {
+            self.day = day;
+            self.day_c = self.model.undisturbed_mean_c(day);
             self.undisturbed_w = self.model.undisturbed_w(day);
         }
+        self.undisturbed_c = self.day_c + self.model.swing_k(hour);
         self.refresh();
     }
 
@@ -84,14 +94,14 @@ impl<'m> RoomAir<'m> {
         let gain = self.pending_j / dt - m.reference_gain_w;
         let conductance = m.conductance_w_per_k();
         let held = gain / conductance;
-        let factor = libm::exp(-dt * conductance / m.capacity_j_per_k);
+        let factor = decay_factor(dt * conductance / m.capacity_j_per_k);
         let mean_shift_s =
             held * dt + (self.shift_k - held) * (1.0 - factor) * m.capacity_j_per_k / conductance;
         self.shift_k = held + (self.shift_k - held) * factor;
         self.from_house_j -= m.to_house_w_per_k * mean_shift_s;
 
         let dries = self.pending_kg / dt / (AIR_KG_PER_M3 * m.exchange_m3_per_s);
-        let factor = libm::exp(-dt * m.exchange_m3_per_s / m.moisture_m3);
+        let factor = decay_factor(dt * m.exchange_m3_per_s / m.moisture_m3);
         self.shift_w = -dries + (self.shift_w + dries) * factor;
         self.pending_s = 0.0;
         self.pending_j = 0.0;

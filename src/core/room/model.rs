@@ -23,6 +23,8 @@ const MOISTURE_BUFFER: f64 = 5.0;
 const COLDEST_DAY: f64 = 30.0;
 /// Half the daily swing outdoors, K; common practice, no source.
 const DAILY_SWING_K: f64 = 5.0;
+/// Hour of the day at which it is warmest.
+const WARMEST_HOUR: f64 = 16.0;
 
 /// Figures of a room.
 #[derive(Clone, Debug, PartialEq)]
@@ -45,7 +47,8 @@ pub struct RoomModel {
     summer_c: f64,
     winter_dew_c: f64,
     summer_dew_c: f64,
-    swing_k: f64,
+    /// Departure from the day's mean at each hour, K.
+    swing_k: [f64; 24],
     dampness: Dampness,
 }
 
@@ -74,6 +77,7 @@ impl RoomModel {
             DoorKind::Open => 800.0,
         };
         let own = 0.3 * volume;
+        let swing_k = DAILY_SWING_K * typical::outdoor_share(room.kind.value);
         Self {
             to_house_w_per_k: house + door * AIR_J_PER_M3_K / 3600.0,
             to_outside_w_per_k: outside + own * AIR_J_PER_M3_K / 3600.0,
@@ -86,7 +90,9 @@ impl RoomModel {
             summer_c: to_celsius(room.summer.value),
             winter_dew_c: to_celsius(place.winter_dew_point.value),
             summer_dew_c: to_celsius(place.summer_dew_point.value),
-            swing_k: DAILY_SWING_K * typical::outdoor_share(room.kind.value),
+            swing_k: std::array::from_fn(|hour| {
+                swing_k * libm::cos((hour as f64 - WARMEST_HOUR) / 24.0 * std::f64::consts::TAU)
+            }),
             dampness: room.dampness.value,
         }
     }
@@ -97,12 +103,19 @@ impl RoomModel {
     }
 
     /// Undisturbed temperature, °C, at an hour of a day (both from 0): a yearly sinusoid between the
-    /// answers' winter and summer, and a share of the outdoors' daily swing, highest at 16 h.
+    /// answers' winter and summer, and a share of the outdoors' daily swing.
     pub fn undisturbed_c(&self, day: f64, hour: f64) -> f64 {
-        let season = season(day);
-        self.winter_c
-            + (self.summer_c - self.winter_c) * season
-            + self.swing_k * libm::cos((hour - 16.0) / 24.0 * std::f64::consts::TAU)
+        self.undisturbed_mean_c(day) + self.swing_k(hour)
+    }
+
+    /// Undisturbed mean temperature of a day, °C.
+    pub fn undisturbed_mean_c(&self, day: f64) -> f64 {
+        self.winter_c + (self.summer_c - self.winter_c) * season(day)
+    }
+
+    /// How far an hour (from 0; its fraction is left out) departs from the day's mean, K.
+    pub fn swing_k(&self, hour: f64) -> f64 {
+        self.swing_k.get(hour as i32 as usize).copied().unwrap_or_default()
     }
 
     /// Undisturbed humidity ratio, kg/kg, on a day: outdoor air with what a house adds, held below the

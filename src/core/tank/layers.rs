@@ -20,7 +20,11 @@ pub struct Layers {
     pub(super) t_c: [f64; MAX_SLOTS + 1],
     pub(super) slots: usize,
     pub(super) slot_m3: f64,
+    volume_m3: f64,
     pub(super) fill_m3: f64,
+    /// Volume times temperature of all layers, m³·K: kept up to date by what moves heat in or out, so that the
+    /// jacket's loss, which is asked for at every step, needs no sum.
+    pub(super) held_m3_k: f64,
     /// Slots a cubic metre fills.
     per_slot: f64,
     /// Heat conducted from slot to slot per kelvin, W/K: `k · area / slot height`.
@@ -37,7 +41,9 @@ impl Layers {
             t_c: [t_c; MAX_SLOTS + 1],
             slots,
             slot_m3: volume_m3 / n,
+            volume_m3,
             fill_m3: 0.0,
+            held_m3_k: volume_m3 * t_c,
             per_slot: n / volume_m3,
             conductance_w_per_k: k_area_w_m_per_k * n / height_m,
         }
@@ -50,7 +56,7 @@ impl Layers {
 
     /// Volume of the whole tank, m³.
     pub fn volume_m3(&self) -> f64 {
-        self.slot_m3 * self.slots as f64
+        self.volume_m3
     }
 
     /// Temperature of a layer, °C.
@@ -77,9 +83,14 @@ impl Layers {
         self.t_c[self.slots]
     }
 
-    /// Heat stored above 0 °C, J.
+    /// Heat stored above 0 °C, J: summed over the layers as they are.
     pub fn stored_j(&self) -> f64 {
-        (0..=self.slots).map(|i| self.layer_m3(i) * self.t_c[i]).sum::<f64>() * RHO_C
+        self.sum_m3_k() * RHO_C
+    }
+
+    fn sum_m3_k(&self) -> f64 {
+        let whole: f64 = self.t_c[1..=self.slots].iter().sum();
+        self.slot_m3 * whole + self.fill_m3 * (self.t_c[0] - self.t_c[self.slots])
     }
 
     /// Mean temperature, °C.
@@ -133,6 +144,7 @@ impl Layers {
     #[inline]
     pub fn draw(&mut self, volume_m3: f64, cold_c: f64) {
         let v = if volume_m3 < self.top_m3() { volume_m3 } else { self.top_m3() };
+        self.held_m3_k += v * (cold_c - self.t_c[self.slots]);
         let filled = self.fill_m3 + v;
         if filled > 0.0 {
             self.t_c[0] = (self.t_c[0] * self.fill_m3 + cold_c * v) / filled;
@@ -158,34 +170,22 @@ impl Layers {
     /// over the jacket in proportion to volume, so one factor serves all. Returns the heat lost, J.
     #[inline]
     pub fn decay(&mut self, room_c: f64, factor: f64) -> f64 {
-        let [bottom, body @ .., last] = &mut self.t_c[..=self.slots] else { return 0.0 };
-        // Four sums side by side: in one chain each addition would wait for the one before.
-        let mut sums = [0.0; 4];
-        let mut fours = body.chunks_exact_mut(4);
-        for four in &mut fours {
-            for (t, sum) in four.iter_mut().zip(&mut sums) {
-                let over = *t - room_c;
-                *sum += over;
-                *t = room_c + over * factor;
-            }
+        let gone = 1.0 - factor;
+        let toward = room_c * gone;
+        for t in &mut self.t_c[..=self.slots] {
+            *t = *t * factor + toward;
         }
-        let mut sum = (sums[0] + sums[1]) + (sums[2] + sums[3]);
-        for t in fours.into_remainder() {
-            let over = *t - room_c;
-            sum += over;
-            *t = room_c + over * factor;
-        }
-        let (below, above) = (*bottom - room_c, *last - room_c);
-        *bottom = room_c + below * factor;
-        *last = room_c + above * factor;
-        let excess = self.slot_m3 * (sum + above) + self.fill_m3 * (below - above);
-        excess * RHO_C * (1.0 - factor)
+        let lost_m3_k = (self.held_m3_k - room_c * self.volume_m3) * gone;
+        self.held_m3_k -= lost_m3_k;
+        lost_m3_k * RHO_C
     }
 
     /// Conducts heat between layers for a time. Explicit between whole slots (stable up to hours at
     /// any layer count used here; longer times are cut by the caller), limited to what would bring
     /// two layers to one temperature at the thin ends.
     pub fn conduct(&mut self, dt_s: f64) {
+        // Often enough that no rounding adds up.
+        self.held_m3_k = self.sum_m3_k();
         let n = self.slots;
         let capacity = RHO_C * self.slot_m3;
         let whole = self.conductance_w_per_k * dt_s / capacity;

@@ -6,13 +6,17 @@ use crate::core::water::MEAN_VOLUMETRIC_HEAT_J_PER_M3_K as RHO_C;
 impl Layers {
     /// Pools layers until none is warmer than the one above it (pool-adjacent-violators, upward with a
     /// look back), keeping heat.
-    #[inline]
     pub fn settle(&mut self) {
-        let n = self.slots;
         if self.fill_m3 <= 0.0 {
             self.t_c[0] = self.t_c[1];
         }
-        let mut i = 0;
+        self.settle_from(0);
+    }
+
+    /// Settles where layers below `from` are in order among themselves.
+    fn settle_from(&mut self, from: usize) {
+        let n = self.slots;
+        let mut i = from;
         while i < n {
             if self.t_c[i] > self.t_c[i + 1] {
                 i = self.pool_around(i);
@@ -27,7 +31,7 @@ impl Layers {
     #[inline]
     pub fn settle_above(&mut self, top: usize) {
         if top < self.slots && self.t_c[top] > self.t_c[top + 1] {
-            self.settle();
+            self.settle_from(top);
         }
     }
 
@@ -121,6 +125,7 @@ impl Layers {
         }
         let t = pool.t_c + (stored + heat_j / RHO_C) / pool.m3;
         layers.fill(t);
+        self.held_m3_k += heat_j / RHO_C;
     }
 
     /// How far up a condenser's heat reaches. It fills the zone (the layers below `zone`) from the coldest
@@ -143,13 +148,17 @@ impl Layers {
         Reach { below, m3, mean_c: sum / m3, condensing_c: (excess_k_m3 + sum) / m3 }
     }
 
-    /// Moves the layers below `below` from their mean `from_c` to `to_c` and draws their differences
-    /// from it together by a factor.
+    /// Gives heat, J, to the layers that a condenser reaches: their mean rises with it, their differences from
+    /// it draw together by a factor.
     #[inline]
-    pub fn relax(&mut self, below: usize, from_c: f64, to_c: f64, closer: f64) {
-        for t in &mut self.t_c[..below] {
-            *t = to_c + (*t - from_c) * closer;
+    pub fn relax(&mut self, reach: &Reach, heat_j: f64, closer: f64) {
+        let gained_m3_k = heat_j / RHO_C;
+        // to + (t − mean)·closer, with to = mean + gained / m³.
+        let base = reach.mean_c * (1.0 - closer) + gained_m3_k / reach.m3;
+        for t in &mut self.t_c[..reach.below] {
+            *t = *t * closer + base;
         }
+        self.held_m3_k += gained_m3_k;
     }
 
     /// Heat each kelvin of the pool takes, J/K.
