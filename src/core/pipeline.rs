@@ -274,7 +274,7 @@ impl Cache {
     /// thermostat only.
     fn calibrated(&mut self, candidate: &Candidate, setpoint_c: f64) -> Calibrated {
         if let Some((_, found)) = self.calibrated.iter().find(|(label, _)| *label == candidate.label) {
-            return Calibrated { model: found.model.at_setpoint(setpoint_c), check: found.check.clone() };
+            return Calibrated { model: found.model.at_setpoint(setpoint_c), ..found.clone() };
         }
         let made = calibrate(&candidate.label, setpoint_c);
         keep(&mut self.calibrated, (candidate.label.clone(), made.clone()));
