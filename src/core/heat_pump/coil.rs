@@ -109,8 +109,8 @@ pub(super) struct Surface {
 
 impl Surface {
     /// Humidity ratio of the air in touch with the coil at a temperature close by, kg/kg: along the tangent,
-    /// without an exponential. Over the twentieth of a kelvin that a last step of Newton's method may take it is
-    /// off by (0.07 · 0.05)² / 2, some millionths.
+    /// without an exponential. Over the fiftieth of a kelvin that a last step of Newton's method may take it is
+    /// off by (0.07 · 0.02)² / 2, a millionth.
     #[inline]
     pub fn w_near(&self, inlet: &CoilInlet, t_c: f64) -> f64 {
         let w = self.w + self.w_slope * (t_c - self.t_c);

@@ -37,7 +37,7 @@ const OUTPUT_PER_EVAPORATING_K: f64 = 0.030;
 const OUTPUT_PER_CONDENSING_K: f64 = 0.005;
 /// Newton's method ends after a step shorter than this, K: it converges quadratically, so what is left after
 /// such a step is far below a hundredth of it.
-const CLOSE_ENOUGH_K: f64 = 0.05;
+const CLOSE_ENOUGH_K: f64 = 0.02;
 /// Share of the output lost to defrosting when the coil is this far below freezing, and beyond.
 const DEFROST_SHARE: f64 = 0.15;
 const DEFROST_FULL_BELOW_K: f64 = 8.0;
