@@ -148,7 +148,7 @@ impl Coil {
         if !(dry_air_kg_per_s > 0.0 && dry_air_kg_per_s < f64::INFINITY) {
             return Err(CoilError::Flow(dry_air_kg_per_s));
         }
-        if !(bypass_factor >= 0.0 && bypass_factor < 1.0) {
+        if !(0.0..1.0).contains(&bypass_factor) {
             return Err(CoilError::BypassFactor(bypass_factor));
         }
         let contact_kg_per_s = dry_air_kg_per_s * (1.0 - bypass_factor);
