@@ -27,6 +27,8 @@ pub const VERSION: u64 = 2;
 pub const MOST_BYTES: usize = 4 << 20;
 /// Key of the single record of version 1.
 pub const FIRST_KEY: &str = "tankful.job.1";
+/// Last time there is in a browser, ms since 1970 (ECMAScript, from memory).
+const MOST_MS: f64 = 8.64e15;
 /// Keys of jobs: this and the identity's code.
 pub const KEY: &str = "tankful.job.2.";
 
@@ -204,7 +206,7 @@ impl Reader {
     }
 
     fn time(&mut self, field: &str, json: &Json, put: fn(&mut Job, f64)) {
-        match json.as_f64() {
+        match json.as_f64().filter(|ms| (0.0..=MOST_MS).contains(ms)) {
             Some(ms) => put(&mut self.job, ms),
             None => self.refuse(field, json, Wanted::Number),
         }

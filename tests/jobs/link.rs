@@ -73,6 +73,16 @@ proptest! {
     }
 }
 
+/// Found by fuzzing: a forged time must not make a link the newer one for ever.
+#[test]
+fn no_link_comes_from_another_age() {
+    let mut job = Job::new(JobId::new(7), 0.0);
+    for now_ms in [f64::MAX, f64::INFINITY, f64::NAN, -1e300] {
+        job.changed_ms = decode(&encode(&job, BARE, now_ms)).expect("a link").job.changed_ms;
+        assert!((1.5e12..8e12).contains(&job.changed_ms), "{}", job.changed_ms);
+    }
+}
+
 #[test]
 fn each_failure_has_its_sentence() {
     let text = encode(&Job::new(JobId::new(7), 0.0), BARE, SENT_MS);

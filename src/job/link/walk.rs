@@ -31,6 +31,8 @@ pub(super) const PLACES: usize = DIGITS + 2 * 64;
 /// Begin of the links' time, ms since 1970: 2020.
 const EPOCH_MS: f64 = 1_577_836_800_000.0;
 const MINUTE_MS: f64 = 60_000.0;
+/// Last time told: two hundred years later.
+const MOST_MINUTES: u64 = 200 * 525_960;
 /// Most entries of any list that are read.
 const MOST: u64 = 1_000;
 
@@ -57,8 +59,10 @@ impl Walk<'_> {
     /// The whole of it. `back`: whether it is on its way back to who asked.
     pub(super) fn job(&mut self, job: &mut Job, back: &mut bool) {
         job.id = JobId::new(self.coder.plain(JobId::BITS, job.id.number()));
-        let minutes = ((job.changed_ms - EPOCH_MS) / MINUTE_MS).max(0.0) as u64;
-        job.changed_ms = EPOCH_MS + self.coder.whole(LENGTHS, minutes) as f64 * MINUTE_MS;
+        let minutes = (((job.changed_ms - EPOCH_MS) / MINUTE_MS).max(0.0) as u64).min(MOST_MINUTES);
+        // A time out of this world would win over every honest one when jobs are merged.
+        let minutes = Some(self.coder.whole(LENGTHS, minutes)).filter(|m| *m <= MOST_MINUTES).unwrap_or(0);
+        job.changed_ms = EPOCH_MS + minutes as f64 * MINUTE_MS;
         *back = self.coder.bit(FLAGS, *back);
         self.answers(job);
         self.asked(job);
