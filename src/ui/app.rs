@@ -1,10 +1,11 @@
 //! The frame around every page: the head, notices, the page itself, the verdict, the foot.
 
-use super::browser::{advice, focus, history, media, storage};
+use super::browser::{advice, focus, history, media, offline, storage};
 use super::components::chart_looks::Looks;
 use super::components::head::Head;
 use super::components::kept::YourAnswers;
 use super::components::notices::Notices;
+use super::components::offline::OfflineLine;
 use super::components::verdict::VerdictBar;
 use super::components::way::Way;
 use super::components::working::WorkingSheet;
@@ -23,6 +24,7 @@ pub fn App() -> impl IntoView {
     storage::follow(move || page.take_over());
     advice::follow(page);
     follow_route(page);
+    let standing = offline::follow(page);
     view! {
         <a class="skip" href="#heading">{page.key("page-skip")}</a>
         <Head/>
@@ -37,6 +39,7 @@ pub fn App() -> impl IntoView {
         <footer class="foot">
             <YourAnswers/>
             <p class="quiet">{page.key("page-foot-private")}</p>
+            <OfflineLine standing/>
             <p class="quiet">{page.key("page-foot-code")}</p>
         </footer>
         <WorkingSheet/>

@@ -114,4 +114,6 @@ pub enum Remedy {
     Download(String),
     /// Put these answers back.
     PutBack(Answers),
+    /// Change to a newer release of the page.
+    Renew,
 }

@@ -225,6 +225,11 @@ impl Page {
         }
     }
 
+    /// Whether the answers are kept in this browser.
+    pub fn is_kept(self) -> bool {
+        self.store.with_value(Store::keeps)
+    }
+
     /// How the figures of a heater were worked out.
     pub fn workings(self, candidate: CandidateId) -> Vec<Working> {
         let case = self.answers.with_untracked(complete);

@@ -17,6 +17,9 @@ extern "C" {
     static GLUE: String;
 }
 
+/// Where `public/single.js` puts the address of the worker that the page in one file brings along.
+const BROUGHT: &str = "tankfulWorker";
+
 /// Why the worker cannot be used. The texts are for the console; the page has words of its own.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum LinkError {
@@ -130,12 +133,19 @@ impl<Q, A> Drop for Link<Q, A> {
 }
 
 /// Starts the worker and hands it the module. `worker.js` lies beside the glue script, wherever the page
-/// is served from.
+/// is served from; the page in one file brings its worker along (which is no module: browsers refuse those
+/// to pages opened from a disk).
 fn spawn() -> Result<Worker, JsValue> {
     let glue = GLUE.with(String::clone);
     let options = WorkerOptions::new();
-    options.set_type(WorkerType::Module);
-    let address = Url::new_with_base("worker.js", &glue)?.href();
+    let brought = Reflect::get(&js_sys::global(), &BROUGHT.into())?.as_string();
+    let address = match brought {
+        Some(address) => address,
+        None => {
+            options.set_type(WorkerType::Module);
+            Url::new_with_base("worker.js", &glue)?.href()
+        }
+    };
     let worker = Worker::new_with_options(&address, &options)?;
     let hello = Object::new();
     Reflect::set(&hello, &"glue".into(), &glue.into())?;

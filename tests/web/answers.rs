@@ -79,6 +79,7 @@ async fn what_makes_no_sense_is_refused_at_its_field() -> Result<()> {
 async fn once_loaded_the_page_needs_no_network() -> Result<()> {
     let page = Page::open().await?;
     page.until_advised().await?;
+    page.until_ready().await?;
     let loaded = page.asked().len();
     let offline = json!({ "offline": true, "latency": 0, "downloadThroughput": 0, "uploadThroughput": 0 });
     page.browser.devtools("Network.emulateNetworkConditions", offline).await?;

@@ -20,6 +20,13 @@ pub const FOLDER: &str = "/some/folder/";
 /// How long anything may take on a busy machine before it counts as broken.
 const PATIENCE: Duration = Duration::from_secs(20);
 
+/// The release page.
+pub fn dist() -> Result<PathBuf> {
+    let dist = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("dist");
+    ensure!(dist.join("index.html").is_file(), "there is no dist/: run `cargo xtask build` first");
+    Ok(dist)
+}
+
 /// A page in a browser.
 pub struct Page {
     /// The browser's window.
@@ -33,9 +40,7 @@ pub struct Page {
 impl Page {
     /// A fresh browser, the page served but not yet opened.
     pub async fn served() -> Result<Self> {
-        let dist = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("dist");
-        ensure!(dist.join("index.html").is_file(), "there is no dist/: run `cargo xtask build` first");
-        let site = Site::open(dist, FOLDER, 0)?;
+        let site = Site::open(dist()?, FOLDER, 0)?;
         let asked = Arc::new(Mutex::new(Vec::new()));
         let log = asked.clone();
         site.serve_aside(move |path| {
@@ -43,9 +48,14 @@ impl Page {
                 log.push(path.to_owned());
             }
         });
+        Ok(Self { asked, ..Self::at(&site.address(), &[]).await? })
+    }
+
+    /// A browser with these flags, for a page that is served elsewhere; its requests are not counted.
+    pub async fn at(address: &str, flags: &[String]) -> Result<Self> {
         let driver = Driver::start()?;
-        let browser = driver.browser().await?;
-        Ok(Self { browser, address: site.address(), asked, _driver: driver })
+        let browser = driver.browser(flags).await?;
+        Ok(Self { browser, address: address.to_owned(), asked: Arc::default(), _driver: driver })
     }
 
     /// A fresh browser with the page open and drawn.
@@ -78,7 +88,22 @@ impl Page {
         self.until("the verdict", done).await
     }
 
-    /// The value of a JavaScript expression.
+    /// Waits until what a JavaScript promise brings is true.
+    pub async fn until_brings(&self, what: &str, promise: &str) -> Result<()> {
+        self.browser.until(what, &format!("return {promise}"), PATIENCE).await
+    }
+
+    /// Waits until the page says that it works with no signal.
+    pub async fn until_ready(&self) -> Result<()> {
+        self.until_standing("offline-ready").await
+    }
+
+    /// Waits until the page says this of its work with no signal.
+    pub async fn until_standing(&self, standing: &str) -> Result<()> {
+        self.until(standing, &format!("document.querySelector('[data-standing={standing}]')")).await
+    }
+
+    /// The value of a JavaScript expression, or of the promise that it is.
     pub async fn value(&self, expression: &str) -> Result<Value> {
         self.browser.script(&format!("return {expression}")).await
     }
@@ -96,9 +121,14 @@ impl Page {
         wait.for_element(Locator::Css(&selector)).await.with_context(|| format!("nothing for {test}"))
     }
 
-    /// Clicks the element for a purpose.
+    /// Clicks the element for a purpose, in the middle of the window, where nothing lies over it.
     pub async fn click(&self, test: &str) -> Result<()> {
-        Ok(self.find(test).await?.click().await?)
+        let element = self.find(test).await?;
+        let middle = format!(
+            "document.querySelector('[data-test={test}]').scrollIntoView({{ block: 'center', behavior: 'instant' }})"
+        );
+        self.value(&middle).await?;
+        Ok(element.click().await?)
     }
 
     /// Types into a question's field and leaves it.

@@ -62,7 +62,7 @@ async fn a_figure_out_of_range_is_refused_at_its_spot_and_stays() -> Result<()> 
     }
     // On a phone the verdict covers the foot of the screen.
     let unknown = "document.querySelector('[data-test=q-heater_factor-unknown]')";
-    page.value(&format!("{unknown}.scrollIntoView({{ block: 'center' }})")).await?;
+    page.value(&format!("{unknown}.scrollIntoView({{ block: 'center', behavior: 'instant' }})")).await?;
     page.click("q-heater_factor-unknown").await?;
     let stands = page.answered("heater_factor").await?;
     ensure!(stands.is_empty(), "not readable, yet {stands} stands there");

@@ -7,10 +7,16 @@ mod answers;
 #[path = "../../src/bin/xtask/browser.rs"]
 mod browser;
 mod harness;
+mod hosted;
 mod label;
+mod offline;
+#[path = "../../src/bin/xtask/precache.rs"]
+mod precache;
 mod reach;
+mod single;
 #[path = "../../src/bin/xtask/site.rs"]
 mod site;
 mod start;
 mod storage;
+mod update;
 mod worker;

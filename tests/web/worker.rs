@@ -7,7 +7,13 @@ use crate::harness::{FOLDER, Page};
 #[tokio::test]
 #[ignore = "needs the built page and Chromium: cargo xtask test runs it"]
 async fn the_worker_reuses_the_page_s_download() -> Result<()> {
-    let page = Page::open().await?;
+    let page = Page::served().await?;
+    // The service worker would ask for everything once more, for its own keeping.
+    page.before_each_page(
+        "Object.defineProperty(Navigator.prototype, 'serviceWorker', { value: undefined })",
+    )
+    .await?;
+    page.go("").await?;
     page.until_advised().await?;
     let asked = page.asked();
     let count = |ending: &str| asked.iter().filter(|path| path.ends_with(ending)).count();

@@ -56,9 +56,10 @@ impl Driver {
         Ok(Self { process, address: format!("http://127.0.0.1:{port}") })
     }
 
-    /// Opens a browser with a new empty profile.
-    pub async fn browser(&self) -> Result<Browser> {
-        Browser::open(&self.address).await
+    /// Opens a browser with a new empty profile, and these flags besides its usual ones; of two that
+    /// contradict each other the later one holds.
+    pub async fn browser(&self, flags: &[String]) -> Result<Browser> {
+        Browser::open(&self.address, flags).await
     }
 }
 
@@ -94,9 +95,10 @@ pub struct Browser {
 
 impl Browser {
     /// Opens a browser at a ChromeDriver that is running.
-    pub async fn open(driver: &str) -> Result<Self> {
+    pub async fn open(driver: &str, flags: &[String]) -> Result<Self> {
+        let flags: Vec<&str> = FLAGS.into_iter().chain(flags.iter().map(String::as_str)).collect();
         let wanted = json!({
-            "goog:chromeOptions": { "args": FLAGS },
+            "goog:chromeOptions": { "args": flags },
             "goog:loggingPrefs": { "browser": "ALL", "performance": "ALL" },
         });
         let Value::Object(wanted) = wanted else { bail!("capabilities are an object") };

@@ -9,7 +9,7 @@ use anyhow::{Context, Result, bail};
 use clap::ValueEnum;
 
 use crate::run::{answer, cargo, find, quietly, run};
-use crate::{dist, finish, page, root, sizes, tools, years};
+use crate::{dist, finish, page, root, single, sizes, tools, years};
 
 const WASM: [&str; 2] = ["--target", "wasm32-unknown-unknown"];
 
@@ -116,7 +116,10 @@ fn perform(step: Step) -> Result<Count> {
             run(cargo.args(WASM))?;
         }
         Step::Reference => reference()?,
-        Step::Page => page::build(false)?,
+        Step::Page => {
+            page::build(false)?;
+            single::build()?;
+        }
         Step::Size => size()?,
         Step::Bits => {
             browser()?;

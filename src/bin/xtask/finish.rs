@@ -6,11 +6,16 @@ use std::collections::BTreeMap;
 use anyhow::{Context, Result, bail};
 use sha2::{Digest, Sha256};
 
+use crate::precache;
+
 /// The files of a page by their path in it.
 pub type Files = BTreeMap<String, Vec<u8>>;
 
 /// What runs the page, each after those it refers to; these and the style sheets get a hash in their name.
 const RUN: [&str; 3] = ["page_bg.wasm", "page.js", "boot.js"];
+
+/// The scripts written by hand.
+const COMMENTED: [&str; 3] = ["boot.js", "worker.js", precache::SCRIPT];
 
 /// Finishes a page.
 ///
@@ -18,6 +23,11 @@ const RUN: [&str; 3] = ["page_bg.wasm", "page.js", "boot.js"];
 /// When a file is missing or nothing refers to it, or the page breaks a rule of its own (see [`faults`]).
 pub fn finish(mut files: Files) -> Result<Files> {
     one_sheet(&mut files)?;
+    for name in COMMENTED {
+        let text = files.remove(name).with_context(|| format!("the built page has no {name}"))?;
+        let text = String::from_utf8(text).with_context(|| format!("{name} is not text"))?;
+        files.insert(name.to_owned(), without_comments(&text).into_bytes());
+    }
     let sheets: Vec<String> = files.keys().filter(|name| name.ends_with(".css")).cloned().collect();
     for name in RUN.into_iter().chain(sheets.iter().map(String::as_str)) {
         let bytes = files.remove(name).with_context(|| format!("the built page has no {name}"))?;
@@ -42,7 +52,15 @@ pub fn finish(mut files: Files) -> Result<Files> {
     if !faults.is_empty() {
         bail!("index.html breaks the page's own rules:\n  {}", faults.join("\n  "));
     }
+    precache::fill_in(&mut files)?;
     Ok(files)
+}
+
+/// A script without the lines that are only a comment: they are for people, and a visitor's download is
+/// dear.
+pub fn without_comments(script: &str) -> String {
+    let lines = script.lines().filter(|line| !line.trim().is_empty() && !line.trim_start().starts_with("//"));
+    lines.map(|line| format!("{line}\n")).collect()
 }
 
 /// Puts the style sheets of the page together in one, in the order of their links: the sources are cut by
@@ -136,7 +154,7 @@ fn faults(html: &str) -> Vec<String> {
 }
 
 /// The opening tags of a page, comments left out.
-fn tags(html: &str) -> Vec<&str> {
+pub fn tags(html: &str) -> Vec<&str> {
     let mut tags = Vec::new();
     let mut rest = html;
     while let Some(at) = rest.find('<') {
@@ -169,7 +187,8 @@ mod tests {
             ("page.js", "export default (a = new URL('page_bg.wasm', import.meta.url)) => a"),
             ("page.css", "p { color: red }"),
             ("page_bg.wasm", "\0asm"),
-            ("worker.js", "self.onmessage = null"),
+            ("worker.js", "// why\nself.onmessage = null"),
+            ("service-worker.js", "const V = \"the version\", F = \"the files\";"),
         ]
         .into_iter()
         .map(|(name, text)| (name.to_owned(), text.as_bytes().to_vec()))
@@ -195,8 +214,13 @@ mod tests {
             assert!(html.contains(name), "{name} in {html}");
         }
         assert!(!html.contains("./page.css") && !html.contains("./boot.js"));
-        assert_eq!(text(&files, "worker", ".js").1, "self.onmessage = null");
-        assert_eq!(files.len(), 6);
+        assert_eq!(text(&files, "worker", ".js").1, "self.onmessage = null\n");
+        assert_eq!(files.len(), 7);
+        let kept = text(&files, "service-worker", ".js").1;
+        assert!(
+            files.keys().all(|name| kept.contains(&format!("\"{name}\"")) || name == precache::SCRIPT),
+            "{kept}"
+        );
     }
 
     #[test]

@@ -10,8 +10,10 @@ mod finish;
 mod fuzz;
 mod measure;
 mod page;
+mod precache;
 mod run;
 mod shots;
+mod single;
 mod site;
 mod sizes;
 #[cfg(target_os = "linux")]
@@ -52,6 +54,9 @@ enum Task {
         /// A page that builds fast and runs slower, for work on its looks.
         #[arg(long)]
         quick: bool,
+        /// Also the whole page as one HTML file, dist-single/tankful.html, to be opened from a disk.
+        #[arg(long)]
+        single: bool,
     },
     /// Run every check: format, lints, tests, reference figures, release page, browser.
     Test {
@@ -92,12 +97,15 @@ fn work(task: Task) -> Result<()> {
             if !no_build {
                 page::build(quick)?;
             }
-            let site = site::Site::open(dist(), "/", port)?;
+            let site = site::Site::open(dist(), "/", port)?.with_long_lives();
             println!("Tankful is at {} (Ctrl-C ends it)", site.address());
             site.serve(|_| ());
             Ok(())
         }
-        Task::Build { quick } => page::build(quick),
+        Task::Build { quick, single } => {
+            page::build(quick)?;
+            if single { single::build() } else { Ok(()) }
+        }
         Task::Test { fast, steps } => check::test(fast, &steps),
         Task::Measure { figures } => measure::measure(&figures),
         Task::Fuzz { minutes } => fuzz::fuzz(minutes),

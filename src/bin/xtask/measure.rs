@@ -67,7 +67,7 @@ fn answers() -> Result<()> {
     site.serve_aside(|_| ());
     let driver = Driver::start()?;
     tokio::runtime::Runtime::new()?.block_on(async {
-        let browser = driver.browser().await?;
+        let browser = driver.browser(&[]).await?;
         browser.look(390, 844, 2.0, "light").await?;
         browser.client.goto(&format!("{}?p=household", site.address())).await?;
         let settled =

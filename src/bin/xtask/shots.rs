@@ -90,7 +90,7 @@ pub fn take(options: &Options) -> Result<()> {
     tokio::runtime::Runtime::new()?.block_on(async {
         for size in &options.sizes {
             for scheme in &options.schemes {
-                let browser = driver.browser().await?;
+                let browser = driver.browser(&[]).await?;
                 let done = session(&browser, options, &steps, &url, size, scheme, &out).await;
                 for (level, text) in browser.console().await? {
                     println!("console ({size}, {scheme}) {level}: {text}");

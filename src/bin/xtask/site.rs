@@ -5,6 +5,7 @@ use std::io::{self, BufRead, BufReader, Read as _, Write as _};
 use std::net::{Ipv4Addr, TcpListener, TcpStream};
 use std::path::{Component, Path, PathBuf};
 use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::Duration;
 
 use anyhow::{Context, Result};
@@ -22,9 +23,18 @@ const SILENCE: Duration = Duration::from_secs(30);
 #[derive(Clone)]
 pub struct Site {
     listener: Arc<TcpListener>,
+    port: u16,
+    shelf: Shelf,
+    /// Once set, the next connection is turned away and ends the serving.
+    pub closed: Arc<AtomicBool>,
+}
+
+/// What is served, and how.
+#[derive(Clone)]
+struct Shelf {
     dir: PathBuf,
     folder: String,
-    port: u16,
+    long_lives: bool,
 }
 
 impl Site {
@@ -37,22 +47,35 @@ impl Site {
                 || format!("no port from {port} to {last} is free on 127.0.0.1: give another with --port"),
             )?;
         let port = listener.local_addr()?.port();
-        Ok(Self { listener: Arc::new(listener), dir, folder: folder.to_owned(), port })
+        Ok(Self {
+            listener: Arc::new(listener),
+            port,
+            shelf: Shelf { dir, folder: folder.to_owned(), long_lives: false },
+            closed: Arc::default(),
+        })
+    }
+
+    /// Lets browsers keep what never changes, as a good host does: the files whose names carry a hash.
+    pub fn with_long_lives(self) -> Self {
+        Self { shelf: Shelf { long_lives: true, ..self.shelf }, ..self }
     }
 
     /// Where the page is.
     pub fn address(&self) -> String {
-        format!("http://127.0.0.1:{}{}", self.port, self.folder)
+        format!("http://127.0.0.1:{}{}", self.port, self.shelf.folder)
     }
 
     /// Answers requests for good; `seen` is told each path asked for.
     pub fn serve(&self, seen: impl Fn(&str) + Send + Sync + 'static) {
         let seen = Arc::new(seen);
         for stream in self.listener.incoming().filter_map(Result::ok) {
-            let (site, seen) = (self.clone(), seen.clone());
+            if self.closed.load(Ordering::Relaxed) {
+                return;
+            }
+            let (shelf, seen) = (self.shelf.clone(), seen.clone());
             std::thread::spawn(move || {
                 // A browser that went away in the middle is no reason to stop.
-                let _ = site.reply(stream, &*seen);
+                let _ = shelf.reply(stream, &*seen);
             });
         }
     }
@@ -62,7 +85,9 @@ impl Site {
         let site = self.clone();
         std::thread::spawn(move || site.serve(seen));
     }
+}
 
+impl Shelf {
     fn reply(&self, mut stream: TcpStream, seen: impl Fn(&str)) -> io::Result<()> {
         stream.set_read_timeout(Some(SILENCE))?;
         stream.set_write_timeout(Some(SILENCE))?;
@@ -83,8 +108,9 @@ impl Site {
         write!(
             stream,
             "HTTP/1.1 {status}\r\nContent-Type: {kind}\r\nContent-Length: {}\r\nX-Content-Type-Options: nosniff\r\n\
-             Cache-Control: no-store\r\nConnection: close\r\n\r\n",
-            body.len()
+             Cache-Control: {}\r\nConnection: close\r\n\r\n",
+            body.len(),
+            self.life(path)
         )?;
         if method != "HEAD" {
             stream.write_all(&body)?;
@@ -92,8 +118,17 @@ impl Site {
         stream.flush()
     }
 
-    /// Status, media type and content. Nothing is to be kept by the browser: what is on the disk is what is
-    /// seen, and a second download shows.
+    /// How long a browser may keep a file. Unless asked for otherwise not at all: what is on the disk is what
+    /// is seen, and a second download shows.
+    fn life(&self, path: &str) -> &'static str {
+        match (self.long_lives, has_hash(path)) {
+            (false, _) => "no-store",
+            (true, false) => "no-cache",
+            (true, true) => "max-age=31536000, immutable",
+        }
+    }
+
+    /// Status, media type and content.
     fn answer(&self, method: &str, path: &str) -> (&'static str, &'static str, Vec<u8>) {
         if !matches!(method, "GET" | "HEAD") {
             return ("405 Method Not Allowed", "text/plain", b"only GET and HEAD".to_vec());
@@ -104,6 +139,13 @@ impl Site {
             None => ("404 Not Found", "text/plain", b"not found".to_vec()),
         }
     }
+}
+
+/// Whether a file's name carries a hash of its content.
+fn has_hash(path: &str) -> bool {
+    let stem = path.rsplit_once('.').map_or(path, |(stem, _)| stem);
+    let hash = stem.rsplit_once('-').map_or("", |(_, hash)| hash);
+    hash.len() == 10 && hash.bytes().all(|byte| byte.is_ascii_hexdigit())
 }
 
 /// The file a path names, as long as it stays inside the folder.
@@ -141,6 +183,14 @@ mod tests {
         assert_eq!(inside(dir, "a/b.js"), Some("/dist/a/b.js".into()));
         for bad in ["../x", "/etc/passwd", "a/../../x"] {
             assert_eq!(inside(dir, bad), None, "{bad}");
+        }
+    }
+
+    #[test]
+    fn only_names_with_a_hash_live_long() {
+        assert!(has_hash("/a/page_bg-0123456789.wasm"));
+        for short in ["/index.html", "/icon-192.png", "/a-0123456789/index.html", "/page-012345678x.js"] {
+            assert!(!has_hash(short), "{short}");
         }
     }
 

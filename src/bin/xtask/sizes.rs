@@ -8,6 +8,19 @@ use crate::finish::Files;
 /// What everything fetched at the first visit may weigh in all, compressed by brotli, in bytes.
 pub const BUDGET: usize = 350_000;
 
+/// What the files are for, by the endings of their names: the first that fits.
+const KINDS: [(&str, &[&str]); 6] = [
+    ("the program", &[".wasm"]),
+    (
+        "no signal, installing",
+        &["service-worker.js", ".webmanifest", "icon-192.png", "icon-512.png", "icon.svg"],
+    ),
+    ("scripts", &[".js"]),
+    ("looks", &[".css"]),
+    ("the frame", &[".html"]),
+    ("other", &[]),
+];
+
 /// One file of the page.
 pub struct Size {
     /// Its path.
@@ -39,8 +52,21 @@ pub fn print(sizes: &[Size]) {
     for size in sizes {
         println!("{:>10} {:>10}  {}", size.raw, size.brotli, size.name);
     }
+    println!();
+    for (kind, endings) in KINDS {
+        let of_kind = || sizes.iter().filter(|size| kind_of(&size.name) == endings);
+        let (raw, brotli): (usize, usize) =
+            of_kind().fold((0, 0), |sum, size| (sum.0 + size.raw, sum.1 + size.brotli));
+        println!("{raw:>10} {brotli:>10}  {kind}");
+    }
     let raw: usize = sizes.iter().map(|size| size.raw).sum();
     println!("{raw:>10} {:>10}  in all; at most {BUDGET} brotli", total(sizes));
+}
+
+/// The endings of a file's kind; those of the last kind for a file of no other.
+fn kind_of(name: &str) -> &'static [&'static str] {
+    let known = KINDS.iter().find(|(_, endings)| endings.iter().any(|ending| name.ends_with(ending)));
+    known.or(KINDS.last()).map_or(&[], |(_, endings)| *endings)
 }
 
 /// The length after brotli at its hardest (quality 11, as a static host prepares its files).
@@ -61,5 +87,14 @@ mod tests {
         assert_eq!(sizes.iter().map(|size| size.raw).sum::<usize>(), 10_005);
         assert!(total(&sizes) < 100, "{}", total(&sizes));
         assert!(sizes[0].brotli >= sizes[1].brotli);
+    }
+
+    #[test]
+    fn each_file_is_of_one_kind() {
+        let kind = |name| KINDS.iter().find(|(_, endings)| *endings == kind_of(name)).map(|(kind, _)| *kind);
+        assert_eq!(kind("page_bg-0123456789.wasm"), Some("the program"));
+        assert_eq!(kind("service-worker.js"), Some("no signal, installing"));
+        assert_eq!(kind("boot-0123456789.js"), Some("scripts"));
+        assert_eq!(kind("notes.txt"), Some("other"));
     }
 }

@@ -159,6 +159,10 @@ fn optimiser(home: &Path, dirs: &[PathBuf]) -> Option<Optimiser> {
         return Some(found);
     }
     eprintln!("Installing wasm-opt...");
+    // Debian 12's own wasm-opt is too old, but its npm brings a newer one.
+    if find("npm", &[]).is_none() {
+        let _ = debian(&["npm"]);
+    }
     let mut npm = Command::new("npm");
     npm.args(["install", "--no-audit", "--no-fund", "--prefix"]).arg(home).arg(NPM_BINARYEN);
     let tried = quietly(&mut npm)

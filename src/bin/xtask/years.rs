@@ -163,7 +163,7 @@ where
     site.serve_aside(|_| ());
     let driver = Driver::start()?;
     tokio::runtime::Runtime::new()?.block_on(async {
-        let browser = driver.browser().await?;
+        let browser = driver.browser(&[]).await?;
         browser.client.goto(&site.address()).await?;
         work(browser).await
     })

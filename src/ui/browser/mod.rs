@@ -6,5 +6,6 @@ pub mod download;
 pub mod focus;
 pub mod history;
 pub mod media;
+pub mod offline;
 pub mod resize;
 pub mod storage;

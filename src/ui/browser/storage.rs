@@ -107,6 +107,11 @@ impl Store {
         Some(kept)
     }
 
+    /// Whether what was last to be kept is kept.
+    pub fn keeps(&self) -> bool {
+        !self.told
+    }
+
     /// Keeps the answers.
     pub fn keep(&mut self, answers: &Answers, revision: u64) -> Keeping {
         let record = Record::new(answers.clone(), revision, js_sys::Date::now());

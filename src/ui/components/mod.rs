@@ -13,6 +13,7 @@ pub mod link;
 pub mod morning;
 pub mod notices;
 pub mod number;
+pub mod offline;
 pub mod pair;
 pub mod place;
 pub mod present_label;

@@ -1,6 +1,6 @@
 //! Notices: what the reader must know beside the page, each with what can be done about it.
 
-use crate::ui::browser::download;
+use crate::ui::browser::{download, offline};
 use crate::ui::model::{Notice, Remedy};
 use crate::ui::state::page;
 use leptos::prelude::*;
@@ -26,6 +26,7 @@ fn OneNotice(notice: Notice) -> impl IntoView {
         let (words, test) = match &remedy {
             Remedy::Download(_) => ("page-notice-download", "notice-download"),
             Remedy::PutBack(_) => ("page-notice-put-back", "notice-put-back"),
+            Remedy::Renew => ("offline-notice-use", "notice-use"),
         };
         let act = move |_| match remedy.clone() {
             Remedy::Download(text) => download::offer("tankful-set-aside.json", &text),
@@ -33,6 +34,7 @@ fn OneNotice(notice: Notice) -> impl IntoView {
                 page.replace(answers);
                 page.dismiss(code);
             }
+            Remedy::Renew => offline::renew(page),
         };
         view! { <button type="button" class="button" data-test=test on:click=act>{page.key(words)}</button> }
     });
