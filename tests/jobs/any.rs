@@ -72,9 +72,6 @@ pub fn offer() -> impl Strategy<Value = Offer> {
                     last.always = always;
                 }
             }
-            if offer.is_empty() {
-                offer.name.clear();
-            }
             offer
         })
 }

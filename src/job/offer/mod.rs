@@ -100,9 +100,9 @@ pub struct Offer {
 }
 
 impl Offer {
-    /// True when nothing is offered.
+    /// True when nothing is offered, and it has no name either: then there is nothing to keep.
     pub fn is_empty(&self) -> bool {
-        self.heaters.is_empty() && self.adders.is_empty() && self.labour == 0.0
+        self.name.is_empty() && self.heaters.is_empty() && self.adders.is_empty() && self.labour == 0.0
     }
 
     /// Puts a price on a piece of work: 0 takes the piece away.
