@@ -18,4 +18,4 @@ pub mod record;
 pub mod resolved;
 mod sheet;
 
-pub use sheet::{Aside, Job, JobId, Measured, Part, Why};
+pub use sheet::{Aside, Job, JobId, LONGEST_WHO, Measured, Part, Why};

@@ -1,15 +1,17 @@
 //! The frame around every page: the head, notices, the page itself, the verdict, the foot.
 
-use super::browser::{advice, focus, history, media, offline, storage};
+use super::browser::{advice, focus, history, media, offline};
 use super::components::chart_looks::Looks;
 use super::components::head::Head;
+use super::components::here::Here;
 use super::components::kept::YourAnswers;
 use super::components::notices::Notices;
 use super::components::offline::OfflineLine;
 use super::components::verdict::VerdictBar;
 use super::components::way::Way;
 use super::components::working::WorkingSheet;
-use super::pages::{result::ResultPage, section::SectionPage, start::StartPage};
+use super::jobs;
+use super::pages::{job::JobPage, jobs::JobsPage, result::ResultPage, section::SectionPage, start::StartPage};
 use super::route::Route;
 use super::state::{Page, page};
 use leptos::prelude::*;
@@ -21,7 +23,7 @@ pub fn App() -> impl IntoView {
     provide_context(page);
     provide_context(Looks(media::looks(Signal::derive(move || page.settings.with(|s| s.theme)))));
     history::follow(page.route);
-    storage::follow(move || page.take_over());
+    jobs::follow(page);
     advice::follow(page);
     follow_route(page);
     let standing = offline::follow(page);
@@ -31,6 +33,7 @@ pub fn App() -> impl IntoView {
         <div class="frame" data-page=move || page.route.get().code()>
             <Way/>
             <main id="main">
+                <Here/>
                 <Notices/>
                 <Shown/>
             </main>
@@ -58,6 +61,8 @@ fn Shown() -> impl IntoView {
         Route::Start => view! { <StartPage/> }.into_any(),
         Route::Section(section, _) => view! { <SectionPage section/> }.into_any(),
         Route::Result => view! { <ResultPage/> }.into_any(),
+        Route::Jobs => view! { <JobsPage/> }.into_any(),
+        _ => view! { <JobPage/> }.into_any(),
     }
 }
 
@@ -69,6 +74,7 @@ fn follow_route(page: Page) {
             Route::Start => "page-title-start",
             Route::Section(..) => "page-title-section",
             Route::Result => "page-title-result",
+            _ => "page-title-jobs",
         }));
         match (before, route) {
             // The first page of a visit is left as the browser opens it, unless it goes to a question.

@@ -8,6 +8,7 @@
 //! | --- | --- |
 //! | [`model`] | what the page knows, as plain data |
 //! | [`state`] | that data in signals, and the operations on it |
+//! | [`jobs`] | what can be done with jobs, and keeping in step with other tabs |
 //! | [`route`] | which page is shown, and its address |
 //! | [`reading`] | figures drawn from an outcome: savings, differences, one-sentence readings |
 //! | [`browser`] | one file a browser capability: storage, worker, history, media, download |
@@ -19,6 +20,7 @@ mod app;
 mod browser;
 mod charts;
 mod components;
+mod jobs;
 mod model;
 mod pages;
 mod reading;

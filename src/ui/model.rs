@@ -2,10 +2,12 @@
 //! notices.
 
 use super::browser::media::Theme;
+use super::components::present_label;
 use crate::core::candidates::CandidateId;
 use crate::core::message::Message;
 use crate::core::outcome::Outcome;
 use crate::core::units::UnitSystem;
+use crate::job::Job;
 use crate::job::answers::{Answer, Answers};
 use crate::job::questions::{Id, Section};
 use serde::{Deserialize, Serialize};
@@ -14,10 +16,8 @@ use std::sync::Arc;
 /// The household's work.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct JobState {
-    /// What is answered.
-    pub answers: Answers,
-    /// Counts changes, in this tab and others; the higher one is the newer work.
-    pub revision: u64,
+    /// The job itself: what is kept and sent.
+    pub sheet: Job,
     /// What was typed and is no answer yet, by question: it stays in its field until put right. Few at a
     /// time, so a list does (each kind of map is some kilobytes of WebAssembly).
     pub drafts: Vec<(Id, Draft)>,
@@ -28,6 +28,12 @@ pub struct JobState {
 }
 
 impl JobState {
+    /// A job as it is opened: nothing typed, a label that was read unfolded.
+    pub fn of(sheet: Job) -> JobState {
+        let label = present_label::was_read(&sheet.answers);
+        JobState { sheet, label, ..JobState::default() }
+    }
+
     /// What was typed and is no answer yet.
     pub fn draft(&self, id: Id) -> Option<&Draft> {
         self.drafts.iter().find(|(of, _)| *of == id).map(|(_, draft)| draft)
@@ -114,6 +120,8 @@ pub enum Remedy {
     Download(String),
     /// Put these answers back.
     PutBack(Answers),
+    /// Put this job back.
+    PutJobBack(Box<Job>),
     /// Change to a newer release of the page.
     Renew,
 }

@@ -12,7 +12,21 @@ pub enum Route {
     Section(Section, Option<Id>),
     /// The advice in full.
     Result,
+    /// The list of jobs.
+    Jobs,
+    /// The open job: its name, place, notes and log.
+    Job,
+    /// The installer's offer.
+    Offer,
+    /// Measuring on site.
+    OnSite,
+    /// The questions that the sender of a link wants answered.
+    Asked,
 }
+
+/// Pages that are one alone; their codes are no section's.
+const PAGES: [Route; 6] =
+    [Route::Result, Route::Jobs, Route::Job, Route::Offer, Route::OnSite, Route::Asked];
 
 impl Route {
     /// The page that asks a question, at that question.
@@ -26,6 +40,11 @@ impl Route {
             Route::Start => "start",
             Route::Section(..) => "section",
             Route::Result => "result",
+            Route::Jobs => "jobs",
+            Route::Job => "job",
+            Route::Offer => "offer",
+            Route::OnSite => "onsite",
+            Route::Asked => "asked",
         }
     }
 
@@ -35,7 +54,7 @@ impl Route {
             Route::Start => String::from("?"),
             Route::Section(section, None) => format!("?p={}", section.code()),
             Route::Section(section, Some(id)) => format!("?p={}&q={}", section.code(), id.code()),
-            Route::Result => String::from("?p=result"),
+            other => format!("?p={}", other.code()),
         }
     }
 
@@ -48,7 +67,7 @@ impl Route {
                 .find_map(|part| part.strip_prefix(name)?.strip_prefix('='))
         };
         match find("p") {
-            Some("result") => Route::Result,
+            Some(code) if let Some(page) = PAGES.iter().find(|page| page.code() == code) => *page,
             Some(code) => match Section::ALL.iter().find(|s| s.code() == code) {
                 Some(&section) => Route::Section(
                     section,
@@ -76,7 +95,7 @@ impl Route {
                 Some(&section) => Route::Section(section, None),
                 None => Route::Result,
             },
-            Route::Result => Route::Result,
+            other => other,
         }
     }
 
@@ -89,6 +108,7 @@ impl Route {
                 None => Route::Start,
             },
             Route::Result => Route::Section(Section::ALL[Section::ALL.len() - 1], None),
+            _ => Route::Start,
         }
     }
 }

@@ -3,9 +3,8 @@
 //! The household's work is plain data in one signal ([`JobState`]); what follows from it are memos. A
 //! [`Page`] holds the signals; it is small, `Copy`, and handed down by context.
 
-use super::browser::history;
-use super::browser::storage::{self, Keeping, Kept, Store};
-use super::components::present_label;
+use super::browser::jobs::{Keeping, Other, Store};
+use super::browser::{history, storage};
 use super::model::{Asked, Computed, JobState, Notice, Remedy, Settings, Shared};
 use super::route::Route;
 use crate::core::candidates::{CandidateId, Label};
@@ -16,15 +15,20 @@ use crate::core::outcome::Working;
 use crate::core::units::{Quantity, UnitSystem};
 use crate::core::workings;
 use crate::job::answers::{Answers, Refusal};
-use crate::job::complete::complete;
+use crate::job::complete::complete_with;
+use crate::job::offer::Offer;
 use crate::job::questions::{Id, Question, Section, Value};
 use crate::job::resolved::Resolved;
+use crate::job::{Job, JobId};
 use crate::text::{Language, Words};
 use leptos::prelude::*;
 use std::sync::Arc;
 
 /// Most rating tests kept.
 const TESTS_KEPT: usize = 16;
+
+/// A value measured again within this time takes the place of the one before, ms.
+const SAME_MEASUREMENT_MS: f64 = 60_000.0;
 
 /// The signals of the page.
 #[derive(Clone, Copy)]
@@ -49,36 +53,39 @@ pub struct Page {
     pub to_test: RwSignal<Vec<Label>>,
     /// The answers.
     pub answers: Memo<Answers>,
+    /// The installer's offer.
+    pub offer: Memo<Offer>,
+    /// Which job is open.
+    pub open: Memo<JobId>,
     /// A value for every question.
     pub resolved: Memo<Resolved>,
+    /// Counts changes to the kept jobs, in this tab or another.
+    pub listed: RwSignal<u32>,
     words: StoredValue<Words>,
-    store: StoredValue<Store>,
+    pub(super) store: StoredValue<Store>,
 }
 
 impl Page {
     /// Reads what is kept in this browser and starts from there.
     pub fn open() -> Page {
-        let (store, kept) = Store::open();
-        let label = present_label::was_read(&kept.answers);
-        let job = RwSignal::new(JobState {
-            answers: kept.answers,
-            revision: kept.revision,
-            label,
-            ..JobState::default()
-        });
+        let (store, sheet, notices) = Store::open();
+        let job = RwSignal::new(JobState::of(sheet));
         let computed = RwSignal::<Computed>::default();
-        let answers = Memo::new(move |_| job.with(|j| j.answers.clone()));
+        let answers = Memo::new(move |_| job.with(|j| j.sheet.answers.clone()));
         Page {
             job,
             settings: RwSignal::new(storage::settings()),
             route: RwSignal::new(history::current()),
             computed,
             outcome: Memo::new(move |_| computed.with(|c| c.outcome.clone().map(Shared))),
-            notices: RwSignal::new(kept.notices),
+            notices: RwSignal::new(notices),
             asked: RwSignal::new(None),
             tests: RwSignal::new(Vec::new()),
             to_test: RwSignal::new(Vec::new()),
             answers,
+            offer: Memo::new(move |_| job.with(|j| j.sheet.offer.clone())),
+            open: Memo::new(move |_| job.with(|j| j.sheet.id)),
+            listed: RwSignal::new(0),
             resolved: Memo::new(move |_| answers.with(Resolved::of)),
             words: StoredValue::new(Words::new(Language::ENGLISH, UnitSystem::Us)),
             store: StoredValue::new(store),
@@ -149,9 +156,12 @@ impl Page {
     /// Says why the value is refused.
     pub fn answer(self, id: Id, value: Value, from: Provenance) -> Result<(), Refusal> {
         crate::job::answers::check(id, &value)?;
-        self.change(|answers| {
+        let (now, who) = (js_sys::Date::now(), super::jobs::who());
+        self.alter(|job| {
+            // A number counts while it is typed: of "12", "120" only the last is what was measured.
+            job.log.retain(|m| m.id != id || (now - m.at_ms).abs() > SAME_MEASUREMENT_MS);
             // Checked above; a refusal here would change nothing.
-            let _ = answers.set(id, value, from);
+            let _ = job.answer(id, value, from, now, &who);
         });
         Ok(())
     }
@@ -161,22 +171,25 @@ impl Page {
         self.job.update(|j| {
             j.set_draft(id, None);
         });
-        if self.job.with_untracked(|j| j.answers.get(id).is_some()) {
+        if self.job.with_untracked(|j| j.sheet.answers.get(id).is_some()) {
             self.change(|answers| answers.clear(id));
         }
     }
 
-    /// Changes the answers and keeps them. Newer work of another tab is taken over first, so that
-    /// neither tab's work is lost.
+    /// Changes the answers and keeps them.
     pub fn change(self, change: impl FnOnce(&mut Answers)) {
-        let newer = self.store.try_update_value(Store::newer).flatten();
+        self.alter(|job| change(&mut job.answers));
+    }
+
+    /// Changes the job and keeps it. Newer work of another tab is taken over first, so that neither tab's
+    /// work is lost.
+    pub fn alter(self, change: impl FnOnce(&mut Job)) {
+        if let Other::Newer(newer) = self.other() {
+            self.job.update(|j| j.sheet = *newer);
+        }
         self.job.update(|j| {
-            if let Some(newer) = newer {
-                j.answers = newer.answers;
-                j.revision = newer.revision;
-            }
-            change(&mut j.answers);
-            j.revision += 1;
+            change(&mut j.sheet);
+            j.sheet.touch(js_sys::Date::now());
         });
         self.keep();
     }
@@ -187,26 +200,9 @@ impl Page {
         self.change(|a| *a = answers);
     }
 
-    /// Takes over what another tab has kept, when it is newer.
-    pub fn take_over(self) {
-        let Some(Kept { answers, revision, .. }) = self.store.try_update_value(Store::newer).flatten() else {
-            return;
-        };
-        let same = self.job.with_untracked(|j| j.answers == answers);
-        if same {
-            self.job.update(|j| j.revision = revision);
-            return;
-        }
-        self.job.update(|j| {
-            j.answers = answers;
-            j.revision = revision;
-        });
-        self.tell(Notice { code: "other-tab", says: Message::new("page-notice-other-tab"), remedy: None });
-    }
-
     /// Forgets every answer, and offers to put them back.
     pub fn start_over(self) {
-        let before = self.job.with_untracked(|j| j.answers.clone());
+        let before = self.answers.get_untracked();
         self.replace(Answers::new());
         self.tell(Notice {
             code: "started-over",
@@ -216,9 +212,14 @@ impl Page {
         self.go(Route::Start);
     }
 
-    fn keep(self) {
-        let (answers, revision) = self.job.with_untracked(|j| (j.answers.clone(), j.revision));
-        match self.store.try_update_value(|s| s.keep(&answers, revision)) {
+    /// What another tab has made of the open job.
+    pub(super) fn other(self) -> Other {
+        self.store.with_value(|store| self.job.with_untracked(|j| store.other(&j.sheet)))
+    }
+
+    /// Keeps the open job as it is now.
+    pub(super) fn keep(self) {
+        match self.store.try_update_value(|s| self.job.with_untracked(|j| s.keep(&j.sheet))) {
             Some(Keeping::Trouble(notice)) => self.tell(notice),
             Some(Keeping::Done) => self.dismiss("not-kept"),
             Some(Keeping::Known) | None => {}
@@ -232,7 +233,7 @@ impl Page {
 
     /// How the figures of a heater were worked out.
     pub fn workings(self, candidate: CandidateId) -> Vec<Working> {
-        let case = self.answers.with_untracked(complete);
+        let case = self.job.with_untracked(|j| complete_with(&j.sheet.answers, &j.sheet.offer));
         self.outcome
             .with_untracked(|o| o.as_ref().map_or_else(Vec::new, |o| workings::of(&case, &o.0, candidate)))
     }

@@ -5,6 +5,7 @@ page-skip = Skip to the page
 page-title-start = Tankful: what to do about an old water heater
 page-title-section = Tankful: questions
 page-title-result = Tankful: your answer
+page-title-jobs = Tankful: jobs
 
 # The head.
 page-units = Units

@@ -6,8 +6,6 @@
 
 use crate::core::candidates::Label;
 use crate::core::message::Message;
-use crate::job::answers::Answers;
-use crate::job::offer::Offer;
 use crate::ui::model::{Computed, Notice};
 use crate::ui::state::Page;
 use crate::worker::clerk::Clerk;
@@ -37,15 +35,18 @@ pub fn follow(page: Page) {
     Desk::hire(&desk);
     follow_tests(desk.clone(), page);
     Effect::new(move |first: Option<()>| {
-        let answers = page.answers.get();
+        // Two jobs may have the same answers; each wants its own advice.
+        page.open.track();
+        page.answers.track();
+        page.offer.track();
         let since = js_sys::Date::now() - desk.borrow().asked_ms;
         // A clock put back makes it negative: then do not wait either.
         if first.is_none() || !(0.0..GATHER.as_millis() as f64).contains(&since) {
-            Desk::ask(&desk, &answers);
+            Desk::ask(&desk);
             return;
         }
         let at_desk = desk.clone();
-        let timer = set_timeout_with_handle(move || Desk::ask(&at_desk, &answers), GATHER).ok();
+        let timer = set_timeout_with_handle(move || Desk::ask(&at_desk), GATHER).ok();
         if let Some(earlier) = std::mem::replace(&mut desk.borrow_mut().timer, timer) {
             earlier.clear();
         }
@@ -116,12 +117,12 @@ impl Desk {
         let failed = desk.borrow_mut().service.replace(Hired::Here(Box::default(), false));
         set_timeout(move || drop(failed), Duration::ZERO);
         page.tell(Notice { code: "no-worker", says: Message::new("page-notice-no-worker"), remedy: None });
-        Desk::ask(desk, &page.answers.get_untracked());
+        Desk::ask(desk);
         let testing = std::mem::take(&mut desk.borrow_mut().testing);
         page.to_test.update(|labels| labels.extend(testing));
     }
 
-    fn ask(desk: &Rc<RefCell<Desk>>, answers: &Answers) {
+    fn ask(desk: &Rc<RefCell<Desk>>) {
         let mut at = desk.borrow_mut();
         at.number += 1;
         at.asked_ms = js_sys::Date::now();
@@ -129,7 +130,7 @@ impl Desk {
         if let Some(waiting) = at.timer.take() {
             waiting.clear();
         }
-        let ask = Ask::new(at.number, answers, &Offer::default());
+        let ask = at.page.job.with_untracked(|j| Ask::new(at.number, &j.sheet.answers, &j.sheet.offer));
         at.page.computed.update(|c| c.progress = Some((0, 1)));
         drop(at);
         Desk::send(desk, Request::Advise(ask));

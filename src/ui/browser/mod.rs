@@ -2,9 +2,11 @@
 //! file works, or says that it does not, when the browser forbids it.
 
 pub mod advice;
+pub mod device;
 pub mod download;
 pub mod focus;
 pub mod history;
+pub mod jobs;
 pub mod media;
 pub mod offline;
 pub mod resize;

@@ -1,9 +1,11 @@
 //! The reader's answers as their own: save to a file, load from one, start over.
 
+use super::link::GoTo;
 use crate::core::message::{Arg, Message};
 use crate::job::file::{CaseFile, parse_case, to_json};
 use crate::ui::browser::download;
 use crate::ui::model::{Notice, Remedy};
+use crate::ui::route::Route;
 use crate::ui::state::{Page, page};
 use leptos::html;
 use leptos::prelude::*;
@@ -26,6 +28,7 @@ pub fn YourAnswers() -> impl IntoView {
                     {page.key("page-kept-clear")}
                 </button>
             </div>
+            <p><GoTo route=Route::Jobs test="jobs-link">{page.key("jobs-quiet-link")}</GoTo></p>
         </section>
     }
 }

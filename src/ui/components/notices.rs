@@ -25,6 +25,7 @@ fn OneNotice(notice: Notice) -> impl IntoView {
     let help = remedy.map(|remedy| {
         let (words, test) = match &remedy {
             Remedy::Download(_) => ("page-notice-download", "notice-download"),
+            Remedy::PutJobBack(_) => ("jobs-notice-put-back", "notice-put-back"),
             Remedy::PutBack(_) => ("page-notice-put-back", "notice-put-back"),
             Remedy::Renew => ("offline-notice-use", "notice-use"),
         };
@@ -34,6 +35,7 @@ fn OneNotice(notice: Notice) -> impl IntoView {
                 page.replace(answers);
                 page.dismiss(code);
             }
+            Remedy::PutJobBack(job) => page.put_back(*job),
             Remedy::Renew => offline::renew(page),
         };
         view! { <button type="button" class="button" data-test=test on:click=act>{page.key(words)}</button> }

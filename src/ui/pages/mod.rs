@@ -1,5 +1,8 @@
-//! The pages: the way in, a section of questions, the advice.
+//! The pages: the way in, a section of questions, the advice; the list of jobs and what an installer does
+//! with one.
 
+pub mod job;
+pub mod jobs;
 pub mod result;
 pub mod section;
 pub mod start;
