@@ -11,7 +11,9 @@ use super::components::verdict::VerdictBar;
 use super::components::way::Way;
 use super::components::working::WorkingSheet;
 use super::jobs;
-use super::pages::{job::JobPage, jobs::JobsPage, result::ResultPage, section::SectionPage, start::StartPage};
+use super::pages::{
+    job::JobPage, jobs::JobsPage, result::ResultPage, section::SectionPage, start::StartPage,
+};
 use super::route::Route;
 use super::state::{Page, page};
 use leptos::prelude::*;
@@ -62,7 +64,7 @@ fn Shown() -> impl IntoView {
         Route::Section(section, _) => view! { <SectionPage section/> }.into_any(),
         Route::Result => view! { <ResultPage/> }.into_any(),
         Route::Jobs => view! { <JobsPage/> }.into_any(),
-        _ => view! { <JobPage/> }.into_any(),
+        Route::Job => view! { <JobPage/> }.into_any(),
     }
 }
 
@@ -74,7 +76,7 @@ fn follow_route(page: Page) {
             Route::Start => "page-title-start",
             Route::Section(..) => "page-title-section",
             Route::Result => "page-title-result",
-            _ => "page-title-jobs",
+            Route::Jobs | Route::Job => "page-title-jobs",
         }));
         match (before, route) {
             // The first page of a visit is left as the browser opens it, unless it goes to a question.

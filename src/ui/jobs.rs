@@ -167,8 +167,8 @@ impl Page {
     pub fn duplicate(self, id: JobId) {
         let Some(job) = self.kept(id) else { return };
         let mut copy = job.duplicate(jobs::new_id(), js_sys::Date::now());
-        let name = Message::new("jobs-copy-of")
-            .with("name", crate::core::message::Arg::Verbatim(job.name.clone()));
+        let name =
+            Message::new("jobs-copy-of").with("name", crate::core::message::Arg::Verbatim(job.name.clone()));
         if !job.name.is_empty() {
             copy.write(Part::Name, &self.words_now().say(&name));
         }

@@ -16,17 +16,10 @@ pub enum Route {
     Jobs,
     /// The open job: its name, place, notes and log.
     Job,
-    /// The installer's offer.
-    Offer,
-    /// Measuring on site.
-    OnSite,
-    /// The questions that the sender of a link wants answered.
-    Asked,
 }
 
 /// Pages that are one alone; their codes are no section's.
-const PAGES: [Route; 6] =
-    [Route::Result, Route::Jobs, Route::Job, Route::Offer, Route::OnSite, Route::Asked];
+const PAGES: [Route; 3] = [Route::Result, Route::Jobs, Route::Job];
 
 impl Route {
     /// The page that asks a question, at that question.
@@ -42,9 +35,6 @@ impl Route {
             Route::Result => "result",
             Route::Jobs => "jobs",
             Route::Job => "job",
-            Route::Offer => "offer",
-            Route::OnSite => "onsite",
-            Route::Asked => "asked",
         }
     }
 

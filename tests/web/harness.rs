@@ -17,6 +17,10 @@ use crate::site::Site;
 /// Where the page lives on its test server: any static host's sub-folder.
 pub const FOLDER: &str = "/some/folder/";
 
+/// All that is kept of jobs.
+pub const KEPT: &str =
+    "Object.entries(localStorage).filter(([k]) => k.startsWith('tankful.job.2.')).map(([, v]) => v).join()";
+
 /// How long anything may take on a busy machine before it counts as broken.
 const PATIENCE: Duration = Duration::from_secs(20);
 
@@ -101,6 +105,11 @@ impl Page {
     /// Waits until the page says this of its work with no signal.
     pub async fn until_standing(&self, standing: &str) -> Result<()> {
         self.until(standing, &format!("document.querySelector('[data-standing={standing}]')")).await
+    }
+
+    /// Waits until a word stands in a kept job.
+    pub async fn until_kept(&self, word: &str) -> Result<()> {
+        self.until("it to be kept", &format!("({KEPT}).includes('{word}')")).await
     }
 
     /// The value of a JavaScript expression, or of the promise that it is.

@@ -30,8 +30,7 @@ async fn what_is_typed_on_the_label_survives_a_reload() -> Result<()> {
     for (figure, text) in FIGURES {
         page.answer(figure, text).await?;
     }
-    page.until("it to be kept", "(localStorage.getItem('tankful.job.1') ?? '').includes('heater_age')")
-        .await?;
+    page.until_kept("heater_age").await?;
     page.reload().await?;
     // A label that was read is unfolded again.
     for (figure, text) in FIGURES {

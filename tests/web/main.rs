@@ -8,6 +8,7 @@ mod answers;
 mod browser;
 mod harness;
 mod hosted;
+mod jobs;
 mod label;
 mod offline;
 #[path = "../../src/bin/xtask/precache.rs"]

@@ -15,7 +15,7 @@ async fn after_one_visit_the_page_starts_with_no_signal() -> Result<()> {
     let page = Page::at(&host.address, &profile.as_profile()).await?;
     page.go("?p=household").await?;
     page.answer("adults", "5").await?;
-    page.until("it to be kept", "(localStorage.getItem('tankful.job.1') ?? '').includes('adults')").await?;
+    page.until_kept("adults").await?;
     page.until_ready().await?;
     page.close().await?;
     host.close()?;

@@ -21,6 +21,9 @@ const PAGES: [&str; 9] = [
     "?p=result",
 ];
 
+/// Pages beside the way through the questions, without a verdict of their own.
+const ASIDE: [&str; 2] = ["?p=jobs", "?p=job"];
+
 #[tokio::test]
 #[ignore = "needs the built page and Chromium: cargo xtask test runs it"]
 async fn axe_finds_no_fault_on_any_page() -> Result<()> {
@@ -28,7 +31,7 @@ async fn axe_finds_no_fault_on_any_page() -> Result<()> {
     let mut faults = Vec::new();
     for (width, scheme) in [(390, "light"), (390, "dark"), (1440, "light"), (1440, "dark")] {
         page.browser.look(width, 900, 1.0, scheme).await?;
-        for below in PAGES {
+        for below in PAGES.into_iter().chain(ASIDE) {
             page.go(below).await?;
             page.until_advised().await?;
             faults.extend(

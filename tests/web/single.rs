@@ -22,7 +22,7 @@ async fn opened_from_the_disk_it_advises() -> Result<()> {
         "no worker"
     );
     page.answer("adults", "5").await?;
-    page.until("it to be kept", "(localStorage.getItem('tankful.job.1') ?? '').includes('adults')").await?;
+    page.until_kept("adults").await?;
     page.until_advised().await?;
     page.click("result").await?;
     page.until("the result", "document.querySelector('[data-page=result]')").await?;

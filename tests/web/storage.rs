@@ -3,7 +3,7 @@
 use anyhow::{Context, Result, ensure};
 use serde_json::json;
 
-use crate::harness::Page;
+use crate::harness::{KEPT, Page};
 
 #[tokio::test]
 #[ignore = "needs the built page and Chromium: cargo xtask test runs it"]
@@ -11,7 +11,7 @@ async fn answers_survive_a_reload() -> Result<()> {
     let page = Page::served().await?;
     page.go("?p=household").await?;
     page.answer("adults", "5").await?;
-    page.until("it to be kept", "(localStorage.getItem('tankful.job.1') ?? '').includes('adults')").await?;
+    page.until_kept("adults").await?;
     page.reload().await?;
     ensure!(page.answered("adults").await? == "5", "the answer is gone");
     page.close().await
@@ -46,12 +46,12 @@ async fn good_answers_are_saved_from_damaged_ones() -> Result<()> {
     page.go("?p=household").await?;
     page.answer("adults", "5").await?;
     page.answer("children", "2").await?;
-    page.until("both to be kept", "(localStorage.getItem('tankful.job.1') ?? '').includes('children')")
-        .await?;
+    page.until_kept("children").await?;
     page.value(
-        "(() => { const job = JSON.parse(localStorage.getItem('tankful.job.1'));
+        "(() => { const key = Object.keys(localStorage).find((k) => k.startsWith('tankful.job.2.'));
+                  const job = JSON.parse(localStorage.getItem(key));
                   job.answers.children = 'two'; job.revision += 1;
-                  localStorage.setItem('tankful.job.1', JSON.stringify(job)); })()",
+                  localStorage.setItem(key, JSON.stringify(job)); })()",
     )
     .await?;
     page.reload().await?;
@@ -120,7 +120,7 @@ async fn two_tabs_follow_each_other() -> Result<()> {
         "document.querySelector('[data-test=q-children-input]').value === '3'",
     )
     .await?;
-    let kept = page.value("localStorage.getItem('tankful.job.1')").await?;
+    let kept = page.value(KEPT).await?;
     let kept = kept.as_str().context("nothing is kept")?;
     ensure!(
         kept.contains("adults") && kept.contains("children"),

@@ -97,8 +97,7 @@ pub fn follow(changed: impl Fn(Option<String>) + Clone + 'static) {
     let handle = window_event_listener(ev::Custom::<web_sys::StorageEvent>::new("storage"), move |event| {
         at_once(event.key());
     });
-    let woken =
-        window_event_listener(ev::Custom::<web_sys::Event>::new("pageshow"), move |_| changed(None));
+    let woken = window_event_listener(ev::Custom::<web_sys::Event>::new("pageshow"), move |_| changed(None));
     on_cleanup(move || {
         handle.remove();
         woken.remove();

@@ -2,8 +2,8 @@
 //! in pieces, as the reader comes to them.
 
 use crate::core::message::{Arg, Message};
-use crate::job::index::{Index, Order, Summary};
 use crate::job::JobId;
+use crate::job::index::{Index, Order, Summary};
 use crate::ui::browser::focus::HEADING;
 use crate::ui::browser::{device, jobs};
 use crate::ui::components::parts::{button, pick, tick};
@@ -56,18 +56,14 @@ pub fn JobsPage() -> impl IntoView {
     let found = Memo::new(move |_| {
         let order = ORDERS.get(wanted.order.get()).map_or(Order::Changed, |o| o.0);
         let (words, archived) = (wanted.words.get(), wanted.archived.get());
-        index.with(|index| {
-            index.search(&words, archived, order).into_iter().cloned().collect::<Vec<_>>()
-        })
+        index.with(|index| index.search(&words, archived, order).into_iter().cloned().collect::<Vec<_>>())
     });
     draw_more_on_scroll(wanted);
     let none = move || {
         let key = if index.with(|i| i.all().is_empty()) { "jobs-none" } else { "jobs-none-found" };
         found.with(Vec::is_empty).then(|| view! { <p data-test="jobs-none">{page.key(key)}</p> })
     };
-    let count = move || {
-        page.say(&Message::new("jobs-count").with("count", found.with(Vec::len) as i64))
-    };
+    let count = move || page.say(&Message::new("jobs-count").with("count", found.with(Vec::len) as i64));
     view! {
         <div class="jobs" data-test="jobs">
             <h1 id=HEADING tabindex="-1">{page.key("jobs-heading")}</h1>
@@ -93,11 +89,9 @@ fn Finding(wanted: Wanted) -> impl IntoView {
         afresh();
         wanted.words.set(event_target_value(&event));
     };
-    let orders =
-        ORDERS.iter().map(|(_, code, key)| (String::from(*code), page.key(key))).collect::<Vec<_>>();
-    let chosen = Signal::derive(move || {
-        ORDERS.get(wanted.order.get()).map(|o| String::from(o.1)).unwrap_or_default()
-    });
+    let orders = ORDERS.iter().map(|(_, code, key)| (String::from(*code), page.key(key))).collect::<Vec<_>>();
+    let chosen =
+        Signal::derive(move || ORDERS.get(wanted.order.get()).map(|o| String::from(o.1)).unwrap_or_default());
     let choose = Callback::new(move |code: String| {
         afresh();
         wanted.order.set(ORDERS.iter().position(|o| o.1 == code).unwrap_or(0));
@@ -159,8 +153,7 @@ fn line(page: Page, wanted: Wanted, s: &Summary) -> AnyView {
     let here = page.open.get_untracked() == id;
     let label = page.say(&Message::new("jobs-unfold").with("name", Arg::Verbatim(name.clone())));
     let unfolded = Memo::new(move |_| wanted.unfolded.get() == Some(id));
-    let unfold =
-        move |_| wanted.unfolded.update(|u| *u = if *u == Some(id) { None } else { Some(id) });
+    let unfold = move |_| wanted.unfolded.update(|u| *u = if *u == Some(id) { None } else { Some(id) });
     let archived = s.archived;
     let place = (!s.place.is_empty()).then(|| view! { <span class="quiet">{s.place.clone()}</span> });
     view! {
