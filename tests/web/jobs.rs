@@ -23,7 +23,7 @@ async fn the_single_record_of_the_first_version_becomes_a_job() -> Result<()> {
     let page = Page::served().await?;
     page.go("").await?;
     let first = json!({ "version": 1, "revision": 7, "kept_at_ms": 1_767_225_600_000.0,
-        "answers": { "adults": { "value": { "value": 5.0, "unit": "one" }, "from": "answered" } } });
+        "answers": { "adults": { "value": { "value": 5.0, "unit": "1" }, "from": "answered" } } });
     page.value(&format!("localStorage.setItem('tankful.job.1', {})", json!(first.to_string()))).await?;
     page.go("?p=household").await?;
     ensure!(page.answered("adults").await? == "5", "the first version's answer is gone");
