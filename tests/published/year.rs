@@ -23,6 +23,10 @@ const YEARLY_ENERGY: f64 = 0.005;
 /// per cent and layers and steps move some across the threshold either way; half of it on the mean.
 const WITH_BACKUP: f64 = 0.005;
 const WITH_BACKUP_MEAN: f64 = 0.0025;
+/// The same aim over the draws of other seeds, as a root mean square. Single years there pass it a little: it is held
+/// where they are, as firings that flip are left to chance and a drift is not.
+const OVER_DRAWS_RMS: f64 = 0.005;
+const OVER_DRAWS_WORST: f64 = 0.008;
 /// Heat delivered, which no threshold decides.
 const YEARLY_HEAT: f64 = 0.005;
 /// Longest heating step of the heat pump in the fine year, s.
@@ -106,4 +110,35 @@ fn every_candidates_year_is_near_the_fine_one() {
         (heat, YEARLY_HEAT),
         (residual, 1e-6),
     ]);
+}
+
+/// One household's year may sit on either side of a backup firing, and a lucky one proves little: so other
+/// seeds' draws of the same household, which nothing was chosen by.
+#[test]
+fn backed_up_tanks_err_little_over_other_draws() {
+    let mut squares = 0.0;
+    let mut sum = 0.0;
+    let mut worst = 0.0_f64;
+    let mut count = 0.0;
+    for seed in 101..=106 {
+        let case = Case { seed, ..complete(&Answers::new()) };
+        let household = Household::of(&case);
+        for candidate in offered::candidates(&case) {
+            let model = calibrate(&candidate.label, to_celsius(case.heater.setpoint.value)).model;
+            if !has_backup(&model) {
+                continue;
+            }
+            let fine = Model { slots: MAX_SLOTS, ..model.clone() };
+            let (ours, reference) = (household.year(&model, None), household.year(&fine, Some(FINE_STEP_S)));
+            let off = energy_kwh(&ours) / energy_kwh(&reference) - 1.0;
+            println!("seed {seed}, {}: {:+.3} %", candidate.id.code(), 100.0 * off);
+            squares += off * off;
+            sum += off;
+            worst = worst.max(off.abs());
+            count += 1.0;
+        }
+    }
+    let rms = (squares / count).sqrt();
+    println!("mean {:+.3} %, rms {:.3} %, worst {:.3} %", 100.0 * sum / count, 100.0 * rms, 100.0 * worst);
+    assert!(rms < OVER_DRAWS_RMS && worst < OVER_DRAWS_WORST, "rms {rms}, worst {worst}");
 }
