@@ -14,7 +14,6 @@ pub mod merge;
 pub mod offer;
 pub mod qr;
 pub mod questions;
-pub mod record;
 pub mod resolved;
 mod sheet;
 

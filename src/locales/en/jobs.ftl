@@ -33,7 +33,7 @@ jobs-notice-deleted = The job is deleted.
 jobs-notice-put-back = Put it back
 jobs-notice-gone = This job was deleted in another tab. It is still here. If you change it, it is kept again.
 jobs-notice-newer = This job was kept by a newer version of the page. We left it as it is. Load the page again to get that version.
-jobs-may-be-cleared = Your browser may clear these jobs when it runs short of room, or when you stay away for some weeks. Save them to a file now and then.
+jobs-may-be-cleared = Your browser may clear these jobs when it runs short of room, or when you stay away for some weeks. Open each one now and then and save its answers to a file.
 jobs-persist = Ask the browser to keep them
 jobs-nearly-full = { $percent } % of the room for jobs is used. Save old jobs to a file, then delete them.
 
