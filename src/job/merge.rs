@@ -3,7 +3,7 @@
 //! Between two jobs ([`differences`], [`apply`]): field by field; measured beats answered beats nothing, of
 //! equals the newer one wins, and a person may choose otherwise. What the other one lacks never takes anything
 //! away. Between two tabs ([`tabs`]): against what both had before, each side's changes are taken; where both
-//! changed the same thing the newer revision wins.
+//! changed the same thing the newer revision wins. Where that is not known ([`beside`]), one stands as it is.
 
 use super::answers::Answer;
 use super::file::value as value_json;
@@ -149,6 +149,20 @@ pub fn tabs(base: &Job, ours: &Job, theirs: &Job, now_ms: f64) -> Job {
     merged.revision = newer.revision + 1;
     merged.changed_ms = now_ms;
     merged
+}
+
+/// Keeps beside a job, which stands, what another tab made of it at the same time; for where nobody knows any more
+/// what both had before.
+pub fn beside(stands: &mut Job, other: &Job, now_ms: f64) {
+    for field in Field::all() {
+        let left = field.of(other);
+        if left != field.of(stands)
+            && let Some(left) = left
+        {
+            stands.set_aside(&field.name(), left.to_string(), Why::OtherTab, now_ms);
+        }
+    }
+    join(stands, other);
 }
 
 /// Joins the logs and what was set aside.

@@ -8,7 +8,7 @@ use super::route::Route;
 use super::state::Page;
 use crate::core::message::Message;
 use crate::job::index::Summary;
-use crate::job::{Job, JobId, LONGEST_WHO, Part, Why};
+use crate::job::{Job, JobId, LONGEST_WHO, Part, merge};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use std::time::Duration;
@@ -90,7 +90,7 @@ impl Page {
         // Two changes at the same time: the later one stands, the other one is kept beside it.
         let split = mine.revision == theirs.revision;
         if split {
-            set_differences_aside(&mine, &mut theirs);
+            merge::beside(&mut theirs, &mine, js_sys::Date::now());
         }
         self.job.update(|j| j.sheet = theirs);
         if split {
@@ -219,26 +219,6 @@ impl Page {
     /// Puts up a notice that takes no figures.
     pub fn say_notice(self, code: &'static str, key: &'static str, remedy: Option<Remedy>) {
         self.tell(Notice { code, says: Message::new(key), remedy });
-    }
-}
-
-/// What of one tab's work is not in the other's goes beside it.
-fn set_differences_aside(mine: &Job, theirs: &mut Job) {
-    let now = js_sys::Date::now();
-    for (id, answer) in mine.answers.iter() {
-        if theirs.answers.get(id) != Some(answer) {
-            let text = serde_json::to_string(answer).unwrap_or_default();
-            theirs.set_aside(&format!("answers.{}", id.code()), text, Why::OtherTab, now);
-        }
-    }
-    for part in Part::ALL {
-        if mine.text(part) != theirs.text(part) {
-            theirs.set_aside(part.code(), mine.text(part).to_owned(), Why::OtherTab, now);
-        }
-    }
-    if mine.offer != theirs.offer {
-        let text = crate::job::offer::to_json(&mine.offer).to_string();
-        theirs.set_aside("offer", text, Why::OtherTab, now);
     }
 }
 

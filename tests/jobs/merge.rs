@@ -7,7 +7,7 @@ use tankful::core::units::Unit;
 use tankful::job::answers::Answers;
 use tankful::job::asking::{USUAL, suggest};
 use tankful::job::exchange::{Change, export, import, preview};
-use tankful::job::merge::{Difference, Field, Side, apply, differences, tabs};
+use tankful::job::merge::{Difference, Field, Side, apply, beside, differences, tabs};
 use tankful::job::offer::Offer;
 use tankful::job::questions::{Id, Question, Value, Who};
 use tankful::job::{Job, JobId, Part, Why};
@@ -131,6 +131,10 @@ proptest! {
         is_lossless(&merged, &ours)?;
         is_lossless(&merged, &theirs)?;
         prop_assert!(differences(&merged, &merged.clone()).is_empty());
+        let mut stands = theirs.clone();
+        beside(&mut stands, &ours, 1.0);
+        is_lossless(&stands, &ours)?;
+        prop_assert_eq!(&stands.answers, &theirs.answers);
         let merged = tabs(&base, &ours, &theirs, 1.0);
         for side in [&ours, &theirs] {
             for (id, answer) in side.answers.iter().filter(|(id, a)| base.answers.get(*id) != Some(*a)) {
