@@ -6,6 +6,7 @@
 mod cold_water;
 mod cycle;
 mod daily_use;
+mod field;
 mod fixture;
 mod label;
 mod label_grid;

@@ -83,6 +83,11 @@ impl<'m> Sim<'m> {
         self
     }
 
+    /// Goes on with other figures of the same heater: another setpoint, say. Tank and layers stay.
+    pub fn go_on_as(&mut self, model: &'m Model) {
+        self.model = model;
+    }
+
     /// The layers.
     pub fn layers(&self) -> &Layers {
         &self.layers

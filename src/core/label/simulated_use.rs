@@ -4,8 +4,10 @@
 //!
 //! **The thermostat's phase** moves a single day's score by some 2 %. The procedure begins at a cut-out, and so
 //! does this: [`Sim::new`] is a tank that has just been heated through and cut out. Where the day ends with
-//! more or less heat stored than it began, the difference counts at the recovery efficiency. What the
-//! procedure has besides and this has not: power switched off in the last hour, and the correction for a
+//! more or less heat stored than it began, the difference counts at the recovery efficiency. And in the last hour
+//! burner, elements and compressor are switched off, so that no recovery begins that the day's end would cut;
+//! one under way at hour 23 goes on to its cut-out (from memory: the switching off since the first edition, the
+//! recovery under way as amended in 2023). What the procedure has besides and this has not: the correction for a
 //! test room that strays from 67.5 °F, which a simulated one does not.
 
 use super::patterns::{Pattern, Withdrawal};
@@ -14,6 +16,10 @@ use crate::core::heater::{Constant, Model, Sim, Source, Totals};
 use crate::core::water::MEAN_VOLUMETRIC_HEAT_J_PER_M3_K as RHO_C;
 
 const DAY_S: f64 = 86_400.0;
+/// From here on nothing may begin to heat, s.
+const LAST_HOUR_S: f64 = 23.0 * 3_600.0;
+/// A thermostat set to this is switched off: no water is ever colder, °C.
+const OFF_C: f64 = -50.0;
 /// Draws with less than this between them are one cluster, s.
 const CLUSTER_GAP_S: f64 = 7_200.0;
 /// Recovery efficiency of elements in the water: the procedure's own figure.
@@ -81,6 +87,7 @@ pub fn simulated_use(model: &Model, pattern: Pattern) -> SimulatedUse {
 /// The same with somebody who looks on. Looking cuts the simulation's steps, which moves the score in the
 /// fourth digit.
 pub(super) fn watched(model: &Model, pattern: Pattern, watch: &mut dyn Watch) -> SimulatedUse {
+    let off = model.at_setpoint(OFF_C);
     let mut day = Day::new(model, watch);
     let mut nominal_j = 0.0;
     let mut free_s = 0.0;
@@ -94,6 +101,12 @@ pub(super) fn watched(model: &Model, pattern: Pattern, watch: &mut dyn Watch) ->
         free_s = day.now_s;
         nominal_j += RHO_C * w.volume_m3() * RISE_K;
     }
+    day.idle_until(LAST_HOUR_S);
+    while !day.sim.is_idle() && day.now_s < DAY_S {
+        let next_s = day.now_s + LOOK_S;
+        day.idle_until(if next_s < DAY_S { next_s } else { DAY_S });
+    }
+    day.sim.go_on_as(&off);
     day.idle_until(DAY_S);
     day.watch.see(DAY_S, 0.0, &day.sim, true);
     day.score(nominal_j, pattern)
@@ -239,4 +252,61 @@ impl<'m, 'w> Day<'m, 'w> {
 
 fn used_j(t: &Totals) -> f64 {
     t.electricity_j + t.fuel_j
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::core::candidates::Label;
+    use crate::core::case::HeaterKind;
+    use crate::core::label::class::{self, Build};
+    use crate::core::label::rating_test::DELIVERED_C;
+    use crate::core::units::{gallons, watts};
+
+    /// Energy used since nothing heated any more in the last hour, J, and the coldest that the sensor's water got.
+    struct LastHour {
+        idle_j: Option<f64>,
+        since_j: f64,
+        sensor_c: f64,
+    }
+
+    impl Watch for LastHour {
+        fn next_s(&self) -> f64 {
+            f64::INFINITY
+        }
+
+        fn see(&mut self, now_s: f64, _flow_m3_per_s: f64, sim: &Sim, _edge: bool) {
+            if now_s >= LAST_HOUR_S && (sim.is_idle() || self.idle_j.is_some()) {
+                let used = used_j(sim.totals());
+                self.since_j = used - *self.idle_j.get_or_insert(used);
+            }
+            self.sensor_c = sim.layers().temperature_c(sim.layers().layer_at(0.25));
+        }
+    }
+
+    /// Whatever the phase in which a leaky tank's thermostat stands at hour 23, no recovery begins after; and the score
+    /// no longer jumps from tank to tank as one more recovery falls into the day.
+    #[test]
+    fn no_recovery_begins_in_the_last_hour() {
+        let label = Label {
+            kind: HeaterKind::Gas,
+            nominal_volume: gallons(40.0),
+            uniform_energy_factor: 0.58,
+            first_hour_rating: gallons(68.0),
+            input: watts(11_720.0),
+            heat_pump_output: watts(0.0),
+        };
+        let (mut held_back, mut last) = (0, 1.0);
+        for tenths in 40..=100 {
+            let mut model = class::model(&label, &Build::usual(label.kind), DELIVERED_C);
+            model.standby_w_per_k = 0.1 * f64::from(tenths);
+            let mut seen = LastHour { idle_j: None, since_j: 0.0, sensor_c: 0.0 };
+            let factor = watched(&model, Pattern::Medium, &mut seen).uniform_energy_factor;
+            assert_eq!(seen.since_j, 0.0, "{} W/K", model.standby_w_per_k);
+            held_back += u32::from(seen.sensor_c < DELIVERED_C - model.deadband_k - 0.1);
+            assert!(factor < last + 0.002, "{} W/K: {factor} after {last}", model.standby_w_per_k);
+            last = factor;
+        }
+        assert!(held_back > 0, "no thermostat called in the last hour: nothing was tested");
+    }
 }
