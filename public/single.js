@@ -1,5 +1,11 @@
 // The end of the one-file page's only script, behind wasm-bindgen's glue. The same text runs twice: in the
 // page, and, from a blob, as its Web Worker, which gets the page's compiled module by message.
+const bytesOf = (id) =>
+  Uint8Array.from(atob(document.getElementById(id).textContent), (letter) => letter.charCodeAt(0));
+
+// A part of the program, for glue that expects it from a server.
+const part = async (id) => new Response(bytesOf(id));
+
 if (typeof document === "undefined") {
   self.onmessage = ({ data }) => {
     self.onmessage = null;
@@ -11,10 +17,9 @@ if (typeof document === "undefined") {
   };
 } else {
   (async () => {
-    const text = (id) => document.getElementById(id).textContent;
-    globalThis.tankfulWorker = URL.createObjectURL(new Blob([text("code")], { type: "text/javascript" }));
-    const bytes = Uint8Array.from(atob(text("wasm")), (letter) => letter.charCodeAt(0));
-    await __wbg_init({ module_or_path: bytes });
+    const code = document.getElementById("code").textContent;
+    globalThis.tankfulWorker = URL.createObjectURL(new Blob([code], { type: "text/javascript" }));
+    await __wbg_init({ module_or_path: bytesOf("wasm") });
   })().catch((error) => {
     console.error(error);
     document.getElementById("not-started").hidden = false;

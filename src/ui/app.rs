@@ -11,9 +11,8 @@ use super::components::verdict::VerdictBar;
 use super::components::way::Way;
 use super::components::working::WorkingSheet;
 use super::jobs;
-use super::pages::{
-    job::JobPage, jobs::JobsPage, result::ResultPage, section::SectionPage, start::StartPage,
-};
+use super::lazy::shown;
+use super::pages::{job, jobs as job_list, result, section::SectionPage, start::StartPage};
 use super::route::Route;
 use super::state::{Page, page};
 use leptos::prelude::*;
@@ -62,9 +61,9 @@ fn Shown() -> impl IntoView {
     move || match kind.get() {
         Route::Start => view! { <StartPage/> }.into_any(),
         Route::Section(section, _) => view! { <SectionPage section/> }.into_any(),
-        Route::Result => view! { <ResultPage/> }.into_any(),
-        Route::Jobs => view! { <JobsPage/> }.into_any(),
-        Route::Job => view! { <JobPage/> }.into_any(),
+        Route::Result => shown(|| Box::pin(result::part())),
+        Route::Jobs => shown(|| Box::pin(job_list::part())),
+        Route::Job => shown(|| Box::pin(job::part())),
     }
 }
 

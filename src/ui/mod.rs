@@ -11,6 +11,7 @@
 //! | [`jobs`] | what can be done with jobs, and keeping in step with other tabs |
 //! | [`route`] | which page is shown, and its address |
 //! | [`reading`] | figures drawn from an outcome: savings, differences, one-sentence readings |
+//! | [`lazy`] | parts of the page that are fetched when first shown |
 //! | [`browser`] | one file a browser capability: storage, worker, history, media, download |
 //! | [`pages`] | start, a section of questions, the result |
 //! | [`components`] | the parts they are made of |
@@ -21,6 +22,7 @@ mod browser;
 mod charts;
 mod components;
 mod jobs;
+mod lazy;
 mod model;
 mod pages;
 mod reading;

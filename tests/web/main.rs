@@ -11,6 +11,7 @@ mod hosted;
 mod jobs;
 mod label;
 mod offline;
+mod parts;
 #[path = "../../src/bin/xtask/precache.rs"]
 mod precache;
 mod reach;

@@ -6,12 +6,14 @@ use std::collections::BTreeMap;
 use anyhow::{Context, Result, bail};
 use sha2::{Digest, Sha256};
 
+use crate::chunks::is_part;
 use crate::precache;
 
 /// The files of a page by their path in it.
 pub type Files = BTreeMap<String, Vec<u8>>;
 
-/// What runs the page, each after those it refers to; these and the style sheets get a hash in their name.
+/// What runs the page, each after those it refers to; these, the parts of the program and the style sheets
+/// get a hash in their name.
 const RUN: [&str; 3] = ["page_bg.wasm", "page.js", "boot.js"];
 
 /// The scripts written by hand.
@@ -28,8 +30,9 @@ pub fn finish(mut files: Files) -> Result<Files> {
         let text = String::from_utf8(text).with_context(|| format!("{name} is not text"))?;
         files.insert(name.to_owned(), without_comments(&text).into_bytes());
     }
-    let sheets: Vec<String> = files.keys().filter(|name| name.ends_with(".css")).cloned().collect();
-    for name in RUN.into_iter().chain(sheets.iter().map(String::as_str)) {
+    let free: Vec<String> =
+        files.keys().filter(|name| name.ends_with(".css") || is_part(name)).cloned().collect();
+    for name in free.iter().map(String::as_str).chain(RUN) {
         let bytes = files.remove(name).with_context(|| format!("the built page has no {name}"))?;
         let (stem, ending) = name.rsplit_once('.').unwrap_or((name, ""));
         let hashed = format!("{stem}-{}.{ending}", short_hash(&bytes));

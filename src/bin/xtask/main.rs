@@ -6,6 +6,7 @@
 
 mod browser;
 mod check;
+mod chunks;
 mod finish;
 mod fuzz;
 mod measure;

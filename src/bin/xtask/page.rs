@@ -1,11 +1,13 @@
-//! Building the page: Trunk into target/site, then the optimiser and the finishing into dist/.
-use std::collections::BTreeMap;
+//! Building the page: Trunk into target/site, then the cut into parts, the optimiser and the finishing into
+//! dist/.
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::Path;
 use std::time::Instant;
 
 use anyhow::{Context, Result};
 
+use crate::chunks;
 use crate::finish::{self, Files};
 use crate::run::run;
 use crate::tools::{self, Optimiser};
@@ -13,9 +15,6 @@ use crate::{dist, root};
 
 /// How hard the optimiser works, and at what.
 const LEVEL: &str = "-O3";
-
-/// The page's WebAssembly as Trunk names it.
-const WASM: &str = "page_bg.wasm";
 
 /// Builds the page into dist/. `quick` skips the optimisations.
 pub fn build(quick: bool) -> Result<()> {
@@ -32,32 +31,48 @@ pub fn build(quick: bool) -> Result<()> {
     run(&mut trunk).context("Trunk could not build the page")?;
 
     let mut files = read(&root.join("target/site"))?;
-    if !quick
-        && let Some(optimiser) = &tools.optimiser
-        && let Some(wasm) = files.get_mut(WASM)
-    {
-        *wasm = optimised(optimiser, wasm, &root.join("target/optimised"))?;
+    let profile = if quick { "page-quick" } else { "page" };
+    let linked = root.join("target/wasm32-unknown-unknown").join(profile).join("page.wasm");
+    chunks::cut(&mut files, &linked, &tools, &root.join("target/parts"))?;
+    if !quick && let Some(optimiser) = &tools.optimiser {
+        let modules = files.iter_mut().filter(|(name, _)| name.ends_with(".wasm"));
+        optimised(optimiser, modules.map(|(_, wasm)| wasm), &root.join("target/optimised"))?;
     }
     write(&finish::finish(files)?, &dist())?;
     eprintln!("The page is in {} ({:.1} s)", dist().display(), start.elapsed().as_secs_f64());
     Ok(())
 }
 
-/// The optimised module; kept, because the optimiser takes many seconds and most builds change nothing.
-pub fn optimised(optimiser: &Optimiser, wasm: &[u8], kept: &Path) -> Result<Vec<u8>> {
-    let name = finish::short_hash(&[wasm, optimiser.recipe(LEVEL).as_bytes()].concat());
-    let after = kept.join(format!("{name}.wasm"));
-    if !after.is_file() {
-        // Only the newest is worth its room.
-        let _ = fs::remove_dir_all(kept);
-        fs::create_dir_all(kept)?;
-        let (before, part) = (kept.join("before.wasm"), kept.join("part.wasm"));
-        fs::write(&before, wasm)?;
-        optimiser.optimise(LEVEL, &before, &part)?;
-        fs::rename(&part, &after)?;
-        fs::remove_file(&before)?;
+/// Optimises modules. Outcomes are kept, because the optimiser takes many seconds and most builds change
+/// nothing.
+pub fn optimised<'a>(
+    optimiser: &Optimiser,
+    modules: impl Iterator<Item = &'a mut Vec<u8>>,
+    kept: &Path,
+) -> Result<()> {
+    fs::create_dir_all(kept)?;
+    let mut wanted = BTreeSet::new();
+    for module in modules {
+        let name = finish::short_hash(&[module, optimiser.recipe(LEVEL).as_bytes()].concat());
+        let after = kept.join(format!("{name}.wasm"));
+        if !after.is_file() {
+            let (before, part) = (kept.join("before.wasm"), kept.join("part.wasm"));
+            fs::write(&before, &module)?;
+            optimiser.optimise(LEVEL, &before, &part)?;
+            fs::rename(&part, &after)?;
+            fs::remove_file(&before)?;
+        }
+        *module = fs::read(&after).with_context(|| format!("could not read {}", after.display()))?;
+        wanted.insert(after);
     }
-    fs::read(&after).with_context(|| format!("could not read {}", after.display()))
+    // Only the newest are worth their room.
+    for entry in fs::read_dir(kept)? {
+        let path = entry?.path();
+        if !wanted.contains(&path) {
+            fs::remove_file(path)?;
+        }
+    }
+    Ok(())
 }
 
 /// All files below a folder, by their path in it.

@@ -1,11 +1,13 @@
 //! The whole page as one HTML file, for a stick or an e-mail: opened from a disk, it needs no host and no
 //! signal. Its policy allows the one script and the one style it carries, by their hashes, and no request.
+use std::fmt::Write as _;
 use std::fs;
 
 use anyhow::{Context, Result, bail, ensure};
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
 
+use crate::chunks::is_part;
 use crate::finish::{Files, tags, without_comments};
 use crate::precache::integrity;
 use crate::{dist, page, root};
@@ -30,9 +32,15 @@ fn single(files: &Files) -> Result<String> {
         |start: &str, end: &str| -> Result<&str> { Ok(std::str::from_utf8(found(files, start, end)?)?) };
     let html = text("index", ".html")?;
     let style = text("page-", ".css")?;
-    let glue = no_module(text("page-", ".js")?)?;
+    let glue = no_module(&parts_inside(text("page-", ".js")?))?;
     let code = format!("(() => {{\n\"use strict\";\n{glue}{}}})();\n", without_comments(TAIL));
-    let wasm = STANDARD.encode(found(files, "page_bg-", ".wasm")?);
+    // The program, and its parts under their names.
+    let mut modules = String::new();
+    for (name, bytes) in files.iter().filter(|(name, _)| name.ends_with(".wasm")) {
+        let id = if is_part(name) { name.as_str() } else { "wasm" };
+        let _ =
+            writeln!(modules, "<script type=\"text/plain\" id=\"{id}\">{}</script>", STANDARD.encode(bytes));
+    }
     for (what, inline) in [("style", style), ("script", &code)] {
         let lower = inline.to_ascii_lowercase();
         let breaks = ["</script", "</style", "<!--", "\r"].into_iter().find(|end| lower.contains(end));
@@ -51,10 +59,7 @@ fn single(files: &Files) -> Result<String> {
         "<meta http-equiv=\"Content-Security-Policy\" content=\"{policy}\">\n\
          <link rel=\"icon\" href=\"data:image/svg+xml;base64,{icon}\">\n<style>{style}</style>"
     );
-    let tail = format!(
-        "<script type=\"text/plain\" id=\"wasm\">{wasm}</script>\n\
-         <script id=\"code\">{code}</script>\n</body>"
-    );
+    let tail = format!("{modules}<script id=\"code\">{code}</script>\n</body>");
 
     // What refers to other files goes; the policy and the code come in its place.
     let (mut out, mut policies) = (html.to_owned(), 0);
@@ -77,6 +82,11 @@ fn single(files: &Files) -> Result<String> {
         Some(tag) => bail!("<{tag}> refers to another file"),
         None => Ok(out),
     }
+}
+
+/// The glue with its parts taken from the page they stand in, instead of from files.
+fn parts_inside(glue: &str) -> String {
+    glue.replace("fetch(new URL(\"./", "part((\"").replace(".wasm\", import.meta.url))", ".wasm\"))")
 }
 
 /// The glue as a plain script. Chromium refuses a page opened from a disk any worker that is a module
@@ -115,7 +125,8 @@ mod tests {
         [
             ("index.html", html),
             ("page-1.css", style),
-            ("page-1.js", "export class A {\n}\nat(import.meta.url);\nexport { A, B as default };\n"),
+            ("page-1.js", "export class A {\n}\nat(import.meta.url);\nsrc = fetch(new URL(\"./split_x-1.wasm\", import.meta.url));\nexport { A, B as default };\n"),
+            ("split_x-1.wasm", "\0asmx"),
             ("page_bg-1.wasm", "\0asm"),
             ("favicon.svg", "<svg/>"),
         ]
@@ -139,6 +150,8 @@ mod tests {
         assert!(policy.contains(&format!("style-src '{}'", integrity(style.as_bytes()))), "{policy}");
         assert!(!policy.contains("self") && !html.contains("./"), "{html}");
         assert!(html.contains("<p>Words</p>") && code.contains("\nclass A {\n}\nat(location.href);\n"));
+        assert_eq!(between(&html, "id=\"split_x-1.wasm\">", "</script>"), STANDARD.encode("\0asmx"));
+        assert!(code.contains("src = part((\"split_x-1.wasm\"));"), "{code}");
         assert_eq!(between(&html, "id=\"wasm\">", "</script>"), STANDARD.encode("\0asm"));
     }
 

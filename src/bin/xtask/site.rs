@@ -19,6 +19,9 @@ const LONGEST_HEAD: u64 = 64 * 1024;
 /// How long a connection may stay silent.
 const SILENCE: Duration = Duration::from_secs(30);
 
+/// The status of a file that is there.
+const FOUND: &str = "200 OK";
+
 /// A page being served.
 #[derive(Clone)]
 pub struct Site {
@@ -110,7 +113,8 @@ impl Shelf {
             "HTTP/1.1 {status}\r\nContent-Type: {kind}\r\nContent-Length: {}\r\nX-Content-Type-Options: nosniff\r\n\
              Cache-Control: {}\r\nConnection: close\r\n\r\n",
             body.len(),
-            self.life(path)
+            // A miss is not for ever: the file may come.
+            if status == FOUND { self.life(path) } else { "no-store" }
         )?;
         if method != "HEAD" {
             stream.write_all(&body)?;
@@ -135,7 +139,7 @@ impl Shelf {
         }
         let file = path.strip_prefix(&self.folder).and_then(|rest| inside(&self.dir, rest));
         match file.and_then(|file| Some((mime(&file), fs::read(&file).ok()?))) {
-            Some((kind, bytes)) => ("200 OK", kind, bytes),
+            Some((kind, bytes)) => (FOUND, kind, bytes),
             None => ("404 Not Found", "text/plain", b"not found".to_vec()),
         }
     }

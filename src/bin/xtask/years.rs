@@ -152,10 +152,9 @@ where
     )?;
     let wasm = dir.join(format!("{PROGRAM}_bg.wasm"));
     if let Some(optimiser) = &tools.optimiser {
-        fs::write(
-            &wasm,
-            page::optimised(optimiser, &fs::read(&wasm)?, &root.join("target/optimised-measure"))?,
-        )?;
+        let mut module = fs::read(&wasm)?;
+        page::optimised(optimiser, [&mut module].into_iter(), &root.join("target/optimised-measure"))?;
+        fs::write(&wasm, module)?;
     }
     fs::write(dir.join("index.html"), "<!doctype html><title>Measure</title>")?;
 

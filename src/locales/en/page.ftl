@@ -67,6 +67,9 @@ page-verdict-basis = { $count ->
 }
 page-verdict-first = A first look, still being refined:
 page-verdict-wait = Working it out …
+page-part-wait = Opening …
+page-part-missing = This part of the page could not be fetched. It comes from the same place as the page itself. Look for a signal, then try again.
+page-part-again = Try again
 page-verdict-more = See why
 page-verdict-change = Change answers
 page-computing = Working out your answer

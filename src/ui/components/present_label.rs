@@ -10,6 +10,7 @@ use crate::core::case::Provenance;
 use crate::core::message::{Arg, Message};
 use crate::job::answers::Answers;
 use crate::job::questions::{Id, Kind, Question, Value};
+use crate::ui::lazy::{Part, shown};
 use crate::ui::state::{Page, page};
 use leptos::prelude::*;
 
@@ -56,9 +57,15 @@ pub fn PresentLabel() -> impl IntoView {
             >
                 {move || page.key(if open.get() { "label-fold" } else { "label-unfold" })}
             </button>
-            <div id="read-label">{move || open.get().then(|| view! { <Unfolded/> })}</div>
+            <div id="read-label">{move || open.get().then(|| shown(|| Box::pin(part())))}</div>
         </section>
     }
+}
+
+/// The unfolded label, as a part of the page that is fetched when first shown.
+#[leptos::wasm_split::wasm_split(label, wasm_split_path = leptos::wasm_split, fallible)]
+pub fn part() -> Part {
+    Ok(view! { <Unfolded/> }.into_any())
 }
 
 #[component]

@@ -5,6 +5,7 @@ use super::rating::{RatingTest, ShowTest};
 use crate::core::candidates::CandidateId;
 use crate::core::case::{Input, Provenance};
 use crate::core::outcome::Working;
+use crate::ui::lazy::{Part, shown};
 use crate::ui::model::Asked;
 use crate::ui::reading;
 use crate::ui::state::{Page, page};
@@ -80,9 +81,16 @@ pub fn WorkingSheet() -> impl IntoView {
             <form method="dialog">
                 <button class="button" data-test="working-close">{page.key("page-working-close")}</button>
             </form>
-            {move || page.asked.get().map(|asked| view! { <Workings asked/> })}
+            {move || page.asked.get().map(|_| shown(|| Box::pin(part())))}
         </dialog>
     }
+}
+
+/// What is asked for, as a part of the page that is fetched when first shown.
+#[leptos::wasm_split::wasm_split(advice, wasm_split_path = leptos::wasm_split, fallible)]
+pub fn part() -> Part {
+    let asked = page().asked.get_untracked();
+    Ok(asked.map(|asked| view! { <Workings asked/> }).into_any())
 }
 
 #[component]

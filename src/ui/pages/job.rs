@@ -8,13 +8,20 @@ use crate::ui::components::link::GoTo;
 use crate::ui::components::parts::Text;
 use crate::ui::components::question::value_words;
 use crate::ui::jobs;
+use crate::ui::lazy;
 use crate::ui::route::Route;
 use crate::ui::state::{Page, page};
 use leptos::prelude::*;
 
+/// The open job as a part of the page that is fetched when first shown.
+#[leptos::wasm_split::wasm_split(jobs, wasm_split_path = leptos::wasm_split, fallible)]
+pub fn part() -> lazy::Part {
+    Ok(view! { <JobPage/> }.into_any())
+}
+
 /// The open job.
 #[component]
-pub fn JobPage() -> impl IntoView {
+fn JobPage() -> impl IntoView {
     let page = page();
     let first = Route::Start.next();
     view! {

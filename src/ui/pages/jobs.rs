@@ -7,6 +7,7 @@ use crate::job::index::{Index, Order, Summary};
 use crate::ui::browser::focus::HEADING;
 use crate::ui::browser::{device, jobs};
 use crate::ui::components::parts::{button, pick, tick};
+use crate::ui::lazy::Part;
 use crate::ui::route::Route;
 use crate::ui::state::{Page, page};
 use leptos::prelude::*;
@@ -36,9 +37,15 @@ struct Wanted {
     unfolded: RwSignal<Option<JobId>>,
 }
 
+/// The list of jobs as a part of the page that is fetched when first shown.
+#[leptos::wasm_split::wasm_split(jobs, wasm_split_path = leptos::wasm_split, fallible)]
+pub fn part() -> Part {
+    Ok(view! { <JobsPage/> }.into_any())
+}
+
 /// The list of jobs.
 #[component]
-pub fn JobsPage() -> impl IntoView {
+fn JobsPage() -> impl IntoView {
     let page = page();
     let wanted = Wanted {
         words: RwSignal::default(),

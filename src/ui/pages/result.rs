@@ -13,13 +13,20 @@ use crate::ui::components::rating::ShowTest;
 use crate::ui::components::reasons::{Assumed, Cautions, Reasons, SettleFirst};
 use crate::ui::components::tiles::Tiles;
 use crate::ui::components::working::Marks;
+use crate::ui::lazy::Part;
 use crate::ui::state::page;
 use leptos::prelude::*;
 use std::sync::Arc;
 
+/// The advice as a part of the page that is fetched when first shown.
+#[leptos::wasm_split::wasm_split(advice, wasm_split_path = leptos::wasm_split, fallible)]
+pub fn part() -> Part {
+    Ok(view! { <ResultPage/> }.into_any())
+}
+
 /// The advice in full. A newer outcome is drawn afresh.
 #[component]
-pub fn ResultPage() -> impl IntoView {
+fn ResultPage() -> impl IntoView {
     let page = page();
     move || match page.outcome.get() {
         Some(shared) => view! { <Answer outcome=shared.0/> }.into_any(),
