@@ -8,7 +8,7 @@ use tankful::core::case::HeaterKind::{self, Electric, Gas, HeatPump, Oil, Propan
 use tankful::core::label::calibration::{Calibrated, calibrate};
 use tankful::core::label::first_hour::first_hour_rating_m3;
 use tankful::core::label::patterns::Pattern;
-use tankful::core::label::rated::{FACTOR_SLACK, FIRST_HOUR_SLACK_GAL, Standing};
+use tankful::core::label::rated::{FACTOR_SLACK, Standing};
 use tankful::core::label::rating_test::DELIVERED_C;
 use tankful::core::label::simulated_use::simulated_use;
 use tankful::core::message::Arg;
@@ -17,7 +17,10 @@ use tankful::core::units::{GALLON_M3, Unit, gallons, watts};
 /// Labels that must come back, as the project promises.
 const LEAST_MET: usize = 500;
 /// Share of plausible labels that may be refused: what is plausible by rule of thumb is not always possible.
-const MOST_REFUSED: f64 = 0.10;
+const MOST_REFUSED: f64 = 0.01;
+/// First-hour ratings that come back, come back well within the gallon that is promised: a search that is content with
+/// less would hide at the promise's very edge what it cannot do. US gallons.
+const FIRST_HOUR_OFF_GAL: f64 = 0.75;
 
 /// A label; a heat pump's output is the one typical of its size.
 pub fn label(kind: HeaterKind, gal: f64, factor: f64, first_hour_gal: f64, input_w: f64) -> Label {
@@ -123,7 +126,7 @@ fn labels_come_back() {
         all.len()
     );
     assert!(met >= LEAST_MET);
-    assert!(worst_factor <= FACTOR_SLACK && worst_first_hour <= FIRST_HOUR_SLACK_GAL);
+    assert!(worst_factor <= FACTOR_SLACK && worst_first_hour <= FIRST_HOUR_OFF_GAL);
     assert!(all.len() - met <= (MOST_REFUSED * all.len() as f64) as usize, "{refused:?}");
 }
 

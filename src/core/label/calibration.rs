@@ -105,11 +105,20 @@ fn factor_out_of_reach(label: &Label, (low, high): (f64, f64)) -> Message {
 
 fn first_hour_contradicts(label: &Label, found: &FirstHourFit) -> Message {
     let gal = |m3: f64| m3 / GALLON_M3;
-    about("label-first-hour-contradicts", label)
-        .quantity("label", gal(label.first_hour_rating.get::<cubic_meter>()), Unit::Gallon)
+    let label_gal = gal(label.first_hour_rating.get::<cubic_meter>());
+    let (low, high) = found.range_m3;
+    let within = label_gal > gal(low) && label_gal < gal(high);
+    // Draws are whole: a rating may lie where one draw more or less jumps over it.
+    let (id, low, high) = if within {
+        ("label-first-hour-between", gal(found.beside_m3.0).floor(), gal(found.beside_m3.1).ceil())
+    } else {
+        ("label-first-hour-contradicts", gal(low).ceil(), gal(high).floor())
+    };
+    about(id, label)
+        .quantity("label", label_gal, Unit::Gallon)
         .quantity("model", gal(found.first_hour_m3).round(), Unit::Gallon)
-        .quantity("low", gal(found.range_m3.0).ceil(), Unit::Gallon)
-        .quantity("high", gal(found.range_m3.1).floor(), Unit::Gallon)
+        .quantity("low", low, Unit::Gallon)
+        .quantity("high", high, Unit::Gallon)
 }
 
 /// A message with the label's size and power.

@@ -25,6 +25,9 @@ const TOO_FAR_M3: f64 = 0.4 * GALLON_M3;
 const STIRS: &[f64] = &[0.13, 0.17, 0.21, 0.26];
 const MORE_STIRS: &[f64] = &[0.13, 0.11, 0.09];
 const RARE_STIRS: &[f64] = &[0.26, 0.30, 0.36, 0.42, 0.50, 0.58];
+/// An inlet that stirs most of the tank: a dip tube that is short or broken. The lowest ratings that a label of such a size
+/// and input can carry.
+const BROKEN_STIRS: &[f64] = &[0.42, 0.50, 0.58, 0.66, 0.74, 0.82];
 /// Little stirring: thermoclines finer than the year's layers, taken only where nothing else will do.
 const STILL: &[f64] = &[0.10, 0.08, 0.06];
 /// Water held, off the class's usual share.
@@ -44,6 +47,8 @@ pub(super) struct FirstHourFit {
     pub first_hour_m3: f64,
     /// The lowest and the highest that were met on the way, m³.
     pub range_m3: (f64, f64),
+    /// The nearest that were met below and above what was wanted, m³.
+    pub beside_m3: (f64, f64),
 }
 
 /// Fits the build to a first-hour rating.
@@ -52,8 +57,14 @@ pub(super) struct FirstHourFit {
 /// nearly all of a build's path, with maxima between: so neighbours that bracket the rating are looked for
 /// from the likeliest build on, and a bracketed search goes in between them.
 pub(super) fn fit_first_hour(label: &Label, like: &Model, first_hour_m3: f64) -> FirstHourFit {
-    let mut search =
-        FirstHourSearch { label, like, wanted_m3: first_hour_m3, best: None, range_m3: (f64::MAX, 0.0) };
+    let mut search = FirstHourSearch {
+        label,
+        like,
+        wanted_m3: first_hour_m3,
+        best: None,
+        range_m3: (f64::MAX, 0.0),
+        beside_m3: (0.0, f64::MAX),
+    };
     let usual = Build::usual(label.kind);
     let held = |by: f64| Build { held_share: usual.held_share + by, ..usual };
     let stirred = |build: Build| move |inlet_stir: f64| Build { inlet_stir, ..build };
@@ -81,11 +92,22 @@ pub(super) fn fit_first_hour(label: &Label, like: &Model, first_hour_m3: f64) ->
         || search.along(&stirred(held(0.08)), STILL)
         || HELD.iter().any(|by| search.along(&stirred(held(*by)), STIRS))
         || search.along(&stirred(held(-0.05)), RARE_STIRS);
-    if !met && elements {
-        let _ = !plain && heights(&mut search) || search.along(&raised(held(-0.04)), LOWER_HEIGHTS);
+    if !met {
+        let low = |upper_height: f64| Build { upper_height, ..usual };
+        let _ = elements
+            && (!plain && heights(&mut search) || search.along(&raised(held(-0.04)), LOWER_HEIGHTS))
+            || search.along(&stirred(usual), BROKEN_STIRS)
+            || plain
+                && (search.along(&stirred(low(0.46)), BROKEN_STIRS)
+                    || search.along(&stirred(low(0.54)), BROKEN_STIRS)
+                    || search.along(&stirred(low(0.62)), BROKEN_STIRS))
+            || search.along(&stirred(held(0.03)), RARE_STIRS)
+            || search.along(&stirred(held(0.05)), BROKEN_STIRS)
+            || search.along(&stirred(held(-0.05)), BROKEN_STIRS)
+            || [-0.03, 0.03].iter().any(|by| search.along(&stirred(held(*by)), STILL));
     }
     let (model, first_hour_m3) = search.best.unwrap_or_else(|| (like.clone(), 0.0));
-    FirstHourFit { model, first_hour_m3, range_m3: search.range_m3 }
+    FirstHourFit { model, first_hour_m3, range_m3: search.range_m3, beside_m3: search.beside_m3 }
 }
 
 struct FirstHourSearch<'a> {
@@ -95,6 +117,7 @@ struct FirstHourSearch<'a> {
     wanted_m3: f64,
     best: Option<(Model, f64)>,
     range_m3: (f64, f64),
+    beside_m3: (f64, f64),
 }
 
 impl FirstHourSearch<'_> {
@@ -136,6 +159,12 @@ impl FirstHourSearch<'_> {
             self.range_m3.1 = m3;
         }
         let off = m3 - self.wanted_m3;
+        if off < 0.0 && m3 > self.beside_m3.0 {
+            self.beside_m3.0 = m3;
+        }
+        if off > 0.0 && m3 < self.beside_m3.1 {
+            self.beside_m3.1 = m3;
+        }
         if self.best.as_ref().is_none_or(|(_, best)| off.abs() < (best - self.wanted_m3).abs()) {
             self.best = Some((model, m3));
         }

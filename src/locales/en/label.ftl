@@ -6,6 +6,7 @@ label-factor-of-heat-pump = An electric tank of { $volume } cannot score { $labe
 label-factor-heat-pump = No heat pump tank of { $volume } can score { $label }. With { $input } it scores from { $low } to { $high }. Please check the figure.
 label-factor-burner = No tank of { $volume } with a burner of { $input } can score { $label }. It scores from { $low } to { $high }. Please check the figure.
 label-first-hour-contradicts = A first-hour rating of { $label } does not go with a tank of { $volume } and { $input }. The nearest such tank gives { $model }. They give from { $low } to { $high }. One of the figures may be wrong.
+label-first-hour-between = A first-hour rating of { $label } does not go with a tank of { $volume } and { $input }. The test counts whole draws. Such tanks give up to { $low }, or from { $high } on, and the nearest gives { $model }. One of the figures may be wrong.
 label-unusable = { $figure }: { $given } cannot be right. It must be from { $low } to { $high }.
 
 # An old label, and a row of the table in plain text.
