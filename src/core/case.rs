@@ -2,6 +2,7 @@
 //! room; read by everything after it in the core.
 
 use super::message::Arg;
+use super::site::Outlet;
 use serde::{Deserialize, Serialize};
 use uom::si::f64::{Length, Power, TemperatureInterval, ThermodynamicTemperature, Time, Volume, VolumeRate};
 
@@ -61,6 +62,8 @@ macro_rules! choices {
         }
     )*};
 }
+
+pub(super) use choices;
 
 choices! {
     /// Yes or no.
@@ -281,8 +284,8 @@ pub struct Circuit {
     pub supply: Known<Supply>,
     /// Rating of the heater's own two-pole breaker in A; 0 when there is no such circuit.
     pub breaker_a: Known<f64>,
-    /// Whether a 120 V outlet with its own circuit is within reach.
-    pub own_120v: Known<YesNo>,
+    /// Whether a 120 V outlet is within reach, and whose circuit it is on.
+    pub own_120v: Known<Outlet>,
     /// Free double spaces in the panel.
     pub free_spaces: Known<f64>,
 }
@@ -350,6 +353,8 @@ pub struct Case {
     pub place: Place,
     /// Money.
     pub prices: Prices,
+    /// What checks on site ask for.
+    pub site: super::site::Site,
     /// The installer's offer.
     pub offer: super::candidates::offer::CaseOffer,
     /// Seed of the synthetic year of draws.

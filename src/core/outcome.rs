@@ -5,6 +5,7 @@
 
 use super::candidates::{Candidate, CandidateId};
 use super::case::{Input, Provenance};
+pub use super::finding::{Finding, Fit};
 use super::message::{Arg, Message};
 use serde::{Deserialize, Serialize};
 use std::borrow::Cow;
@@ -25,6 +26,8 @@ pub struct YearResult {
     pub drawn_m3: [f64; 12],
     /// Condensate, by month, litres: moisture taken out of the room, which spares a dehumidifier its work.
     pub condensate_l: [f64; 12],
+    /// Condensate of the wettest day simulated, litres.
+    pub condensate_worst_day_l: f64,
     /// Heat the house's heating has to make up (negative: heat it is spared), by month, kWh.
     pub heating_makeup_kwh: [f64; 12],
     /// Heat the house's cooling is spared (negative: that it has to remove), by month, kWh.
@@ -159,43 +162,6 @@ pub struct LabelCheck {
     pub heat_pump_output: Power,
     /// When a figure could not be met: what to say.
     pub residual: Option<Message>,
-}
-
-/// How a check came out, best first.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Fit {
-    /// Fits as it is.
-    Fits,
-    /// Fits after the work named.
-    FitsWithWork,
-    /// Something must be measured before anyone can say.
-    MeasureFirst,
-    /// Does not fit.
-    DoesNotFit,
-}
-
-/// What one check found.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct Finding {
-    /// The check's code (`check-<code>` is its name in the locale files).
-    pub check: Cow<'static, str>,
-    /// How it came out.
-    pub fit: Fit,
-    /// What was found, with figures.
-    pub says: Message,
-    /// The work it implies, if any.
-    pub work: Option<Message>,
-    /// Rough price of that work, dollars.
-    pub work_cost: f64,
-    /// The rule it rests on: standard and section.
-    pub rule: Cow<'static, str>,
-    /// The figures used.
-    pub figures: Vec<Input>,
-    /// Question whose answer or measurement would settle it (its code).
-    pub ask: Option<Cow<'static, str>>,
-    /// The usual caution.
-    pub caution: Option<Message>,
 }
 
 /// Money of one candidate over the horizon, in today's money.

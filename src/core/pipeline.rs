@@ -12,8 +12,8 @@
 use super::advice;
 use super::calendar::DayOfYear;
 use super::candidates::{Candidate, CandidateId, Label, offered};
-use super::case::Case;
-use super::checks;
+use super::case::{Case, DoorKind};
+use super::checks::{self, Seen, rules::us::US};
 use super::climate::{mains::Mains, outdoor::OutdoorYear};
 use super::draws::{DrawYear, HouseholdUse};
 use super::label::calibration::{Calibrated, calibrate};
@@ -35,6 +35,8 @@ pub struct Cache {
     calibrated: Vec<(Label, Calibrated)>,
     draws: Option<(HouseholdUse, u64, Arc<DrawYear>)>,
     simulated: Vec<(Key, YearResult, Morning)>,
+    /// Years with the room opened.
+    opened: Vec<(Key, YearResult)>,
 }
 
 /// Everything that moves a simulated year and morning, besides the heater.
@@ -70,6 +72,9 @@ struct Simulated {
     calibrated: Calibrated,
     year: YearResult,
     morning: Morning,
+    /// The year by a sample of its days with the room opened to the next, where the room may be too small: what a
+    /// check sets beside the year.
+    opened: Option<YearResult>,
     /// Of the whole year, not of a sample of its days.
     whole: bool,
 }
@@ -146,13 +151,13 @@ impl Run {
         let Some(candidate) = self.candidates.get(self.looked.len()) else { return false };
         let calibrated = cache.calibrated(candidate, self.conditions.setpoint_c);
         let found = match cache.simulated(candidate, &self.conditions) {
-            Some((year, morning)) => Simulated { calibrated, year, morning, whole: true },
+            Some((year, morning)) => Simulated { calibrated, year, morning, opened: None, whole: true },
             None => {
                 let house = self.house();
                 let sample = self.sample.get_or_init(|| Sample::of(&house));
                 let year = year::first_look(&calibrated.model, &house, sample);
                 let morning = self.morning(&calibrated);
-                Simulated { calibrated, year, morning, whole: false }
+                Simulated { calibrated, year, morning, opened: None, whole: false }
             }
         };
         self.looked.push(found);
@@ -193,13 +198,36 @@ impl Run {
                 (year, morning)
             }
         };
-        self.done.push(Simulated { calibrated, year, morning, whole: true });
+        let opened =
+            checks::wants_opening(candidate, &self.case).then(|| self.opened(candidate, &calibrated, cache));
+        self.done.push(Simulated { calibrated, year, morning, opened, whole: true });
         self.done.len() < self.candidates.len()
     }
 
     fn house(&self) -> year::House<'_> {
         let c = &self.conditions;
         year::House { draws: &self.draws, mains_c: &c.mains_c, outdoor_c: &c.outdoor_c, room: &c.room }
+    }
+
+    /// The year with a louvred door, or ducts to the next room, by a sample of its days.
+    fn opened(&self, candidate: &Candidate, calibrated: &Calibrated, cache: &mut Cache) -> YearResult {
+        let mut opened = self.case.room.clone();
+        opened.door.value = DoorKind::Louvred;
+        let mut conditions = self.conditions.clone();
+        conditions.room = RoomModel::of(&opened, &self.case.place, conditions.room.reference_gain_w);
+        if let Some((_, year)) = cache.opened.iter().find(|((c, of), _)| c == candidate && *of == conditions)
+        {
+            return year.clone();
+        }
+        let house = year::House { room: &conditions.room, ..self.house() };
+        let mut year = year::first_look(
+            &calibrated.model,
+            &house,
+            self.sample.get_or_init(|| Sample::of(&self.house())),
+        );
+        year.forget_series();
+        keep(&mut cache.opened, ((candidate.clone(), conditions), year.clone()));
+        year
     }
 
     fn morning(&self, calibrated: &Calibrated) -> Morning {
@@ -219,7 +247,9 @@ impl Run {
             .iter()
             .zip(&simulated)
             .map(|(c, s)| {
-                let mut found = checks::all(c, case, &s.year);
+                let (year, opened) = (&s.year, s.opened.as_ref());
+                let seen = Seen { candidate: c, case, year, opened, rules: &US };
+                let mut found = checks::all(&seen);
                 case.offer.price_work(&mut found);
                 found
             })

@@ -72,6 +72,10 @@ pub enum Dimension {
     EnergyPrice,
     /// Price of a liquid fuel; base: dollars per m³.
     FuelPrice,
+    /// An area of floor or of an opening; base: m².
+    FloorArea,
+    /// Sound, A-weighted; base: dB.
+    Sound,
 }
 
 /// Which units a person wants to read.
@@ -188,6 +192,12 @@ units! {
     DollarPerGallon, "$/gal", FuelPrice, 1.0 / GALLON_M3, 0.0;
     /// Dollars a litre.
     DollarPerLitre, "$/L", FuelPrice, 1e3, 0.0;
+    /// Square feet.
+    SquareFoot, "ft2", FloorArea, FOOT_M * FOOT_M, 0.0;
+    /// Square metres.
+    SquareMetre, "m2", FloorArea, 1.0, 0.0;
+    /// Decibels, A-weighted.
+    Decibel, "dB", Sound, 1.0, 0.0;
 }
 
 impl Unit {
@@ -249,6 +259,9 @@ impl Dimension {
             (Dimension::EnergyPrice, _) => Unit::DollarPerKwh,
             (Dimension::FuelPrice, Us) => Unit::DollarPerGallon,
             (Dimension::FuelPrice, Si) => Unit::DollarPerLitre,
+            (Dimension::FloorArea, Us) => Unit::SquareFoot,
+            (Dimension::FloorArea, Si) => Unit::SquareMetre,
+            (Dimension::Sound, _) => Unit::Decibel,
         }
     }
 }

@@ -10,6 +10,7 @@ use crate::core::case::{
 };
 use crate::core::climate::{mains::Mains, places, prices};
 use crate::core::label::energy_factor;
+use crate::core::site::Outlet;
 use crate::core::units::{
     GALLON_M3, KWH_J, THERM_J, ZERO_C_K, celsius, cubic_metres, kelvins, metres, seconds, to_celsius, watts,
 };
@@ -43,22 +44,23 @@ pub fn case_of(r: &Resolved, offer: &Offer, seed: u64) -> Case {
         circuit: Circuit {
             supply: option(r, Id::Supply, Supply::from_code, Supply::V240),
             breaker_a: r.base(Id::Breaker),
-            own_120v: yes_no(r, Id::Own120),
+            own_120v: option(r, Id::Own120, Outlet::from_code, Outlet::No),
             free_spaces: r.base(Id::FreeSpaces),
         },
         place: place(r),
         prices: money(r),
+        site: super::site::of(r),
         offer: offer.complete(),
         seed,
     }
 }
 
-fn option<T>(r: &Resolved, id: Id, from_code: fn(&str) -> Option<T>, fallback: T) -> Known<T> {
+pub(super) fn option<T>(r: &Resolved, id: Id, from_code: fn(&str) -> Option<T>, fallback: T) -> Known<T> {
     let known = r.code(id);
     Known::new(from_code(known.value).unwrap_or(fallback), known.from)
 }
 
-fn yes_no(r: &Resolved, id: Id) -> Known<YesNo> {
+pub(super) fn yes_no(r: &Resolved, id: Id) -> Known<YesNo> {
     option(r, id, YesNo::from_code, YesNo::No)
 }
 

@@ -16,5 +16,6 @@ pub mod qr;
 pub mod questions;
 pub mod resolved;
 mod sheet;
+pub mod site;
 
 pub use sheet::{Aside, Job, JobId, LONGEST_WHO, Measured, Part, Why};

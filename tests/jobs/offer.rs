@@ -95,7 +95,7 @@ fn the_price_is_the_offers() {
     let case = complete_with(&answers, &offer);
     let outcome = advise(&case);
     let rough: f64 =
-        outcome.of(CandidateId::Offer1).expect("simulated").findings.iter().map(|f| f.work_cost).sum();
+        outcome.of(CandidateId::Offer1).expect("simulated").findings.iter().map(|f| f.work_cost()).sum();
     assert!(rough >= 222.0, "the pump is asked for: {rough}");
     let other = rough - 222.0;
     assert_eq!(upfront(&outcome, CandidateId::Offer1), 4_000.0 + 300.0 + 85.0 + 222.0 + other);

@@ -4,7 +4,7 @@ use crate::core::candidates::CandidateId;
 use crate::core::case::{Case, TankSigns};
 use crate::core::message::Message;
 use crate::core::money::life;
-use crate::core::outcome::{CandidateOutcome, Fit};
+use crate::core::outcome::{CandidateOutcome, Finding, Fit};
 use crate::core::units::{Quantity, Unit};
 use uom::si::time::minute;
 use uom::si::volume::cubic_meter;
@@ -70,7 +70,7 @@ pub(super) fn three(
             .findings
             .iter()
             .filter(|f| f.fit == Fit::DoesNotFit)
-            .map(|f| f.says.clone())
+            .flat_map(|f| [f.says.clone()].into_iter().chain(f.lets_in.clone()))
             .take(3)
             .collect();
     }
@@ -137,19 +137,25 @@ fn third(case: &Case, best: &CandidateOutcome) -> Message {
         Fit::Fits => Message::new("reason-fits"),
         _ if chance > 0.12 => with_life("reason-life-old"),
         Fit::FitsWithWork => Message::new("reason-fits-with-work")
-            .with("work", dollars(best.findings.iter().map(|f| f.work_cost).sum())),
+            .with("work", dollars(best.findings.iter().map(Finding::work_cost).sum())),
         Fit::MeasureFirst | Fit::DoesNotFit => Message::new("reason-measure-first"),
     }
 }
 
 /// Why a candidate is not first, and what it would need.
 pub(super) fn needs(c: &CandidateOutcome, best: Option<&CandidateOutcome>, carries: bool) -> Vec<Message> {
-    let mut needs: Vec<Message> = c
-        .findings
-        .iter()
-        .filter(|f| matches!(f.fit, Fit::DoesNotFit | Fit::FitsWithWork))
-        .map(|f| f.work.clone().unwrap_or_else(|| f.says.clone()))
-        .collect();
+    let mut needs: Vec<Message> = Vec::new();
+    for f in &c.findings {
+        match f.fit {
+            // What stops it, and what would let it in.
+            Fit::DoesNotFit => needs.extend([f.says.clone()].into_iter().chain(f.lets_in.clone())),
+            // Work that an ordinary job's price has already is not worth a word here.
+            Fit::FitsWithWork => {
+                needs.extend(f.work.iter().filter(|w| w.cost > 0.0).map(|w| w.says.clone()));
+            }
+            Fit::Fits | Fit::MeasureFirst => {}
+        }
+    }
     if !c.morning.carries() {
         let short = c.morning.shortfall.get::<cubic_meter>() * 1e3;
         needs.insert(0, Message::new("need-hot-water").quantity("short", short, Unit::Litre));

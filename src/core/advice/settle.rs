@@ -16,13 +16,13 @@ const SCALDS_FAST_C: f64 = 54.0;
 pub(super) fn first(case: &Case, best: Option<&CandidateOutcome>) -> Vec<Settle> {
     let Some(best) = best else { return Vec::new() };
     let of = |fit: Fit| best.findings.iter().filter(move |f| f.fit == fit);
-    let mut list: Vec<Settle> = of(Fit::MeasureFirst)
-        .map(|f| Settle { says: f.says.clone(), ask: f.ask.clone() })
-        .chain(
-            of(Fit::FitsWithWork)
-                .filter_map(|f| f.work.clone().map(|says| Settle { says, ask: f.ask.clone() })),
-        )
-        .collect();
+    let mut list: Vec<Settle> =
+        of(Fit::MeasureFirst).map(|f| Settle { says: f.says.clone(), ask: f.ask().cloned() }).collect();
+    for f in of(Fit::FitsWithWork) {
+        // Small parts that belong to any job are no matter to settle.
+        let large = f.work.iter().filter(|w| w.cost > 0.0);
+        list.extend(large.map(|w| Settle { says: w.says.clone(), ask: f.ask().cloned() }));
+    }
     if best.candidate.id != CandidateId::Keep {
         let quoted = case.offer.price(best.candidate.id).is_some();
         if best.candidate.is_heat_pump() && !quoted && case.prices.installed_heat_pump.is_assumed() {

@@ -145,6 +145,8 @@ pub struct Body {
     pub breaker_a: f64,
     /// Free air it asks for.
     pub free_air: Volume,
+    /// Sound power of its compressor and fan, dB(A); zero for none.
+    pub sound_power_db: f64,
 }
 
 /// A heater that can be simulated.

@@ -4,8 +4,9 @@
 use super::offered::{heat_pump_class, plain};
 use super::{Candidate, CandidateId, typical_price};
 use crate::core::case::{Case, HeaterKind};
-use crate::core::outcome::Finding;
+use crate::core::outcome::{Finding, Fit};
 use crate::core::units::GALLON_M3;
+use crate::core::work::WorkKind;
 use serde::{Deserialize, Serialize};
 use uom::si::f64::Volume;
 use uom::si::volume::cubic_meter;
@@ -55,14 +56,15 @@ impl AdderKind {
         }
     }
 
-    /// Whether this is the work that a finding asks for, by the identity of its words (`work-<name>`).
-    fn does(self, work: &str) -> bool {
-        let name = work.strip_prefix("work-").unwrap_or("");
+    /// Whether this is the work that a finding asks for.
+    fn does(self, work: WorkKind) -> bool {
         match self {
-            AdderKind::NewCircuit => matches!(name, "new-circuit" | "new-outlet" | "panel-space"),
-            AdderKind::CondensatePump => name == "condensate-pump",
-            AdderKind::LouvredDoor => name == "louvred-door",
-            AdderKind::ExpansionTank => name.starts_with("expansion-tank"),
+            AdderKind::NewCircuit => {
+                matches!(work, WorkKind::NewCircuit | WorkKind::NewOutlet | WorkKind::PanelSpace)
+            }
+            AdderKind::CondensatePump => work == WorkKind::CondensatePump,
+            AdderKind::LouvredDoor => work == WorkKind::LouvredDoor,
+            AdderKind::ExpansionTank => work == WorkKind::ExpansionTank,
             AdderKind::HaulAway | AdderKind::Permit | AdderKind::Own => false,
         }
     }
@@ -117,17 +119,19 @@ impl CaseOffer {
     /// Puts the offer's prices in the place of the rough ones where it prices the work a finding asks for.
     /// Work that is part of every job is paid with the heater and costs nothing more here.
     pub fn price_work(&self, findings: &mut [Finding]) {
-        for finding in findings {
-            let Some(work) = &finding.work else { continue };
-            if let Some(adder) = self.adders.iter().find(|a| a.kind.does(&work.id)) {
-                finding.work_cost = if adder.always { 0.0 } else { adder.price };
+        for work in findings.iter_mut().flat_map(|f| &mut f.work) {
+            if let Some(adder) = self.adders.iter().find(|a| a.kind.does(work.kind)) {
+                work.cost = if adder.always { 0.0 } else { adder.price };
             }
         }
     }
 
     /// Work of the offer that no finding asks for and that is not part of every job: a possible extra.
     pub fn possible<'a>(&'a self, findings: &'a [Finding]) -> impl Iterator<Item = &'a Adder> {
-        let asked = |a: &Adder| findings.iter().flat_map(|f| &f.work).any(|w| a.kind.does(&w.id));
+        let needed = |f: &&Finding| f.likely != Fit::Fits;
+        let asked = move |a: &Adder| {
+            findings.iter().filter(needed).flat_map(|f| &f.work).any(|w| a.kind.does(w.kind))
+        };
         self.adders.iter().filter(move |a| !a.always && !asked(a))
     }
 }

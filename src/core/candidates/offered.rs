@@ -23,6 +23,7 @@ struct HeatPumpClass {
     volts: f64,
     breaker_a: f64,
     free_air_ft3: f64,
+    sound_power_db: f64,
 }
 
 const HEAT_PUMPS: [HeatPumpClass; 5] = [
@@ -39,6 +40,7 @@ const HEAT_PUMPS: [HeatPumpClass; 5] = [
         volts: 240.0,
         breaker_a: 30.0,
         free_air_ft3: 700.0,
+        sound_power_db: 50.0,
     },
     HeatPumpClass {
         id: CandidateId::HeatPump50,
@@ -53,6 +55,7 @@ const HEAT_PUMPS: [HeatPumpClass; 5] = [
         volts: 240.0,
         breaker_a: 30.0,
         free_air_ft3: 700.0,
+        sound_power_db: 50.0,
     },
     HeatPumpClass {
         id: CandidateId::HeatPump65,
@@ -67,6 +70,7 @@ const HEAT_PUMPS: [HeatPumpClass; 5] = [
         volts: 240.0,
         breaker_a: 30.0,
         free_air_ft3: 700.0,
+        sound_power_db: 52.0,
     },
     HeatPumpClass {
         id: CandidateId::HeatPump80,
@@ -81,6 +85,7 @@ const HEAT_PUMPS: [HeatPumpClass; 5] = [
         volts: 240.0,
         breaker_a: 30.0,
         free_air_ft3: 700.0,
+        sound_power_db: 52.0,
     },
     HeatPumpClass {
         id: CandidateId::PlugIn50,
@@ -95,6 +100,7 @@ const HEAT_PUMPS: [HeatPumpClass; 5] = [
         volts: 120.0,
         breaker_a: 15.0,
         free_air_ft3: 450.0,
+        sound_power_db: 50.0,
     },
 ];
 
@@ -118,6 +124,7 @@ impl HeatPumpClass {
                 volts: self.volts,
                 breaker_a: self.breaker_a,
                 free_air: cubic_metres(self.free_air_ft3 * 0.3048 * 0.3048 * 0.3048),
+                sound_power_db: self.sound_power_db,
             },
         }
     }
@@ -248,5 +255,6 @@ fn tank_body(kind: HeaterKind, gal: f64) -> Body {
         volts: if electric { 240.0 } else { 0.0 },
         breaker_a: if electric { 30.0 } else { 0.0 },
         free_air: cubic_metres(0.0),
+        sound_power_db: 0.0,
     }
 }

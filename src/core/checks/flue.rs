@@ -1,39 +1,33 @@
-//! What is left of gas, oil and flue when the burner goes.
-//!
-//! A furnace or boiler that keeps a flue to itself may find it too large: whoever is licensed re-sizes it
-//! (International Fuel Gas Code chapter 5, from memory).
+//! What is left of a flue when the burner goes: a furnace or boiler that keeps it to itself may find it too large;
+//! whoever is licensed re-sizes it.
 
 use super::Seen;
-use crate::core::candidates::CandidateId;
-use crate::core::case::{HeaterKind, YesNo};
+use super::judge::Could;
+use crate::core::case::YesNo;
+use crate::core::finding::{Finding, Fit};
 use crate::core::message::Message;
-use crate::core::outcome::{Finding, Fit};
+use crate::core::work::{Work, WorkKind};
 
-/// Capping a fuel line and a flue opening, dollars (from memory).
-const CAPPING: f64 = 200.0;
+use super::burns as has_burner;
+
 /// Relining a flue for one appliance, dollars (from memory); what is found decides.
 const RELINING: f64 = 900.0;
 
 pub(super) fn check(s: &Seen) -> Option<Finding> {
-    let burns = |k| matches!(k, HeaterKind::Gas | HeaterKind::Propane | HeaterKind::Oil);
     let heater = &s.case.heater;
-    if s.candidate.id == CandidateId::Keep || !burns(heater.kind.value) || burns(s.candidate.label.kind) {
+    if s.keeps() || !has_burner(heater.kind.value) || has_burner(s.candidate.label.kind) {
         return None;
     }
     let shared = heater.shares_flue;
-    let finding = |fit, id| {
-        Finding::new("flue", fit, Message::new(id), "rule-ifgc-5")
-            .asking("shares_flue")
-            .cautioned("caution-fuel")
-    };
-    Some(match (shared.value, shared.is_assumed()) {
-        (YesNo::Yes, true) => {
-            finding(Fit::MeasureFirst, "check-flue-maybe").with_work(Message::new("work-cap-fuel"), CAPPING)
-        }
-        (YesNo::Yes, false) => finding(Fit::FitsWithWork, "check-flue-shared")
-            .with_work(Message::new("work-resize-flue"), CAPPING + RELINING),
-        (YesNo::No, _) => {
-            finding(Fit::FitsWithWork, "check-flue-alone").with_work(Message::new("work-cap-fuel"), CAPPING)
-        }
-    })
+    let at = |y| if matches!(y, YesNo::Yes) { Fit::FitsWithWork } else { Fit::Fits };
+    let could = Could::only(at(shared.value))
+        .or(shared.is_assumed(), Could::only(Fit::Fits))
+        .or(shared.is_assumed(), Could::only(Fit::FitsWithWork));
+    let id = could.say(["check-flue-alone", "check-flue-shared", "check-flue-maybe", "check-flue-shared"]);
+    let finding = Finding::new("flue", could, Message::new(id), s.rules.flue)
+        .chosen("figure-flue", shared, format!("q-shares-flue-{}", shared.value.code()))
+        .with_work_if(could.worst >= Fit::FitsWithWork, Work::new(WorkKind::ResizeFlue, RELINING))
+        .asking("shares_flue")
+        .cautioned("caution-fuel");
+    Some(finding)
 }

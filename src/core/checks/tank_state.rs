@@ -1,21 +1,18 @@
 //! A tank that leaks cannot be kept.
 
 use super::Seen;
-use crate::core::candidates::CandidateId;
+use super::judge::Could;
 use crate::core::case::TankSigns;
+use crate::core::finding::{Finding, Fit};
 use crate::core::message::Message;
-use crate::core::outcome::{Finding, Fit};
 
 pub(super) fn check(s: &Seen) -> Option<Finding> {
     let leaks = matches!(s.case.heater.signs.value, TankSigns::Leaking);
-    (s.candidate.id == CandidateId::Keep && leaks).then(|| {
-        Finding::new(
-            "tank-state",
-            Fit::DoesNotFit,
-            Message::new("check-tank-state-leaks"),
-            "rule-common-practice",
-        )
-        .asking("signs")
-        .cautioned("caution-leak")
+    (s.keeps() && leaks).then(|| {
+        let says = Message::new("check-tank-state-leaks");
+        Finding::new("tank-state", Could::only(Fit::DoesNotFit), says, "rule-common-practice")
+            .let_in_by(Message::new("need-new-tank"))
+            .asking("signs")
+            .cautioned("caution-leak")
     })
 }

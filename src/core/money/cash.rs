@@ -73,7 +73,7 @@ pub fn running(c: &Candidate, case: &Case, year: &YearResult, findings: &[Findin
 
 /// Rough price of the work that the findings ask for, dollars.
 pub fn work(findings: &[Finding]) -> f64 {
-    findings.iter().filter(|f| f.fit != Fit::DoesNotFit).map(|f| f.work_cost).sum()
+    findings.iter().filter(|f| f.fit != Fit::DoesNotFit).map(Finding::work_cost).sum()
 }
 
 /// Payments by year: the first entry now. `after` is what runs once the present heater has failed.

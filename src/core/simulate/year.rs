@@ -74,6 +74,7 @@ struct Year {
     room_c: Vec<f32>,
     undisturbed_c: Vec<f32>,
     rh: Vec<f32>,
+    worst_condensate_kg: f64,
     /// Water at the fixtures.
     served: Served,
 }
@@ -120,7 +121,11 @@ impl<'m> Run<'m> {
 
         let month = day.month().index();
         let y = &mut self.year;
-        y.months[month].add(&self.sim.totals().since(&before).times(stands_for));
+        let lived = self.sim.totals().since(&before);
+        if lived.condensate_kg > y.worst_condensate_kg {
+            y.worst_condensate_kg = lived.condensate_kg;
+        }
+        y.months[month].add(&lived.times(stands_for));
         let outdoor = house.outdoor_c.get(index).copied().map_or(HEATED_BELOW_C, f64::from);
         let from_house = stands_for * (self.room.from_house_j - from_house);
         if outdoor < HEATED_BELOW_C {
@@ -179,6 +184,7 @@ impl<'m> Run<'m> {
             delivered_kwh: kwh(|m| m.delivered_j),
             drawn_m3: self.year.months.map(|m| m.drawn_m3),
             condensate_l: self.year.months.map(|m| m.condensate_kg),
+            condensate_worst_day_l: self.year.worst_condensate_kg,
             heating_makeup_kwh: self.year.heating_makeup_j.map(|j| j / KWH_J),
             cooling_relief_kwh: self.year.cooling_relief_j.map(|j| j / KWH_J),
             locked_out: seconds(t.locked_out_s),

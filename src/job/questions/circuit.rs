@@ -1,7 +1,8 @@
 //! The electrical supply at the heater.
 
 use super::{Affects, Default, Id, Kind, Question, Section, Spread, Value, Who, plain};
-use crate::core::case::{Supply, YesNo};
+use crate::core::case::Supply;
+use crate::core::site::Outlet;
 use crate::core::units::Unit;
 
 const FIT: &[Affects] = &[Affects::Fit, Affects::Cost];
@@ -37,7 +38,7 @@ pub(super) static QUESTIONS: &[Question] = &[
     Question {
         id: Id::Own120,
         section: Section::Circuit,
-        kind: Kind::Choice(YesNo::CODES),
+        kind: Kind::Choice(Outlet::CODES),
         default: Default::Code("no"),
         spread: Spread::AnyOption,
         who: Who::OnSite,

@@ -1,7 +1,7 @@
 //! Where condensate can go.
 
 use super::{Affects, Default, Id, Kind, Question, Section, Spread, Value, Who, number};
-use crate::core::case::DrainKind;
+use crate::core::case::{DrainKind, YesNo};
 use crate::core::units::Unit;
 
 const FIT: &[Affects] = &[Affects::Fit, Affects::Cost];
@@ -49,6 +49,20 @@ pub(super) static QUESTIONS: &[Question] = &[
             )
         }),
         spread: Spread::Plus(2.0, 2.0, Unit::Foot),
+        who: Who::OnSite,
+        affects: FIT,
+        first: false,
+    },
+    Question {
+        id: Id::DrainFreezes,
+        section: Section::Drain,
+        kind: Kind::Choice(YesNo::CODES),
+        // A room that is cold on the mean of its coldest month freezes at times; common practice, no source.
+        default: Default::Derived(|r| {
+            let cold = r.base(Id::RoomWinter).value < Unit::DegC.to_base(4.0);
+            Value::code(if cold { "yes" } else { "no" })
+        }),
+        spread: Spread::AnyOption,
         who: Who::OnSite,
         affects: FIT,
         first: false,

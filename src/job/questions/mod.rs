@@ -3,6 +3,7 @@
 //! Words live in the locale files under `q-<code>` (label) with the attributes `.find` (how to find
 //! out) and `.default` (how the default was derived); options under `q-<code>-<option>`.
 
+mod access;
 mod circuit;
 mod drain;
 mod heater;
@@ -11,6 +12,8 @@ mod ids;
 mod money;
 mod place;
 mod room;
+mod water;
+mod wiring;
 
 pub use ids::Id;
 
@@ -32,6 +35,8 @@ pub enum Section {
     Drain,
     /// The electrical supply.
     Circuit,
+    /// The water pipes.
+    Water,
     /// Climate and cold water.
     Place,
     /// Prices and how money is counted.
@@ -40,12 +45,13 @@ pub enum Section {
 
 impl Section {
     /// Every section, in order.
-    pub const ALL: [Section; 7] = [
+    pub const ALL: [Section; 8] = [
         Section::Household,
         Section::Heater,
         Section::Room,
         Section::Drain,
         Section::Circuit,
+        Section::Water,
         Section::Place,
         Section::Money,
     ];
@@ -58,6 +64,7 @@ impl Section {
             Section::Room => "room",
             Section::Drain => "drain",
             Section::Circuit => "circuit",
+            Section::Water => "water",
             Section::Place => "place",
             Section::Money => "money",
         }
@@ -196,8 +203,11 @@ pub fn all() -> impl Iterator<Item = &'static Question> {
         .chain(heater::QUESTIONS)
         .chain(place::QUESTIONS)
         .chain(room::QUESTIONS)
+        .chain(access::QUESTIONS)
         .chain(drain::QUESTIONS)
         .chain(circuit::QUESTIONS)
+        .chain(wiring::QUESTIONS)
+        .chain(water::QUESTIONS)
         .chain(money::QUESTIONS)
 }
 

@@ -1,7 +1,9 @@
 //! Climate and cold water.
 
 use super::{Affects, Default, Id, Kind, Question, Section, Spread, Value, Who, number};
+use crate::core::climate::region::Region;
 use crate::core::climate::{mains, places};
+use crate::core::site::Seismic;
 use crate::core::units::{Unit, kelvins, to_celsius};
 use crate::job::resolved::Resolved;
 
@@ -61,4 +63,25 @@ pub(super) static QUESTIONS: &[Question] = &[
         affects: &[Affects::Energy, Affects::Comfort],
         first: false,
     },
+    Question {
+        id: Id::Seismic,
+        section: Section::Place,
+        kind: Kind::Choice(Seismic::CODES),
+        default: Default::Derived(|r| Value::code(seismic(place(r).region).code())),
+        spread: Spread::AnyOption,
+        who: Who::Installer,
+        affects: &[Affects::Fit],
+        first: false,
+    },
 ];
+
+/// Seismic design category that much of a state or province lies in (maps of the International Residential Code,
+/// from memory; it varies within a state).
+const fn seismic(region: Region) -> Seismic {
+    use Region::{Ak, Ar, Bc, Ca, Hi, Id, Mo, Mt, Nv, Or, Sc, Tn, Ut, Wa, Wy, Yt};
+    match region {
+        Ak | Ca | Hi | Nv | Or | Ut | Wa | Bc => Seismic::High,
+        Ar | Id | Mo | Mt | Sc | Tn | Wy | Yt => Seismic::Moderate,
+        _ => Seismic::Low,
+    }
+}

@@ -9,3 +9,7 @@ caution-scald = Hot water burns skin. At 120 °F (49 °C) it takes a few minutes
 caution-scald-fast = At this setting tap water burns skin within seconds. A mixing valve at the tank makes it safe: it adds cold water.
 caution-legionella = Germs called Legionella grow in warm water. Store at 140 °F (60 °C) with a mixing valve if somebody in the house is old or ill. Ask your doctor or your plumber.
 caution-local-code = Here stands what the published rules ask and what you entered. Nothing here is a permit. Local code and licensed trades decide.
+caution-fumes = Fumes can kill, and you cannot smell them. Have an alarm for carbon monoxide. Only a licensed trade may test or change a burner.
+caution-pressure = A tank under pressure can burst. Never close off, plug or screw shut a relief valve.
+caution-relief = The relief valve lets out boiling water. Keep away from its pipe, and never plug it.
+caution-water-off = Shut the water off and open a tap before a pipe is opened. Water in the tank can burn.

@@ -85,6 +85,7 @@ q-own-120 = Is there a 120 V outlet near, on a circuit of its own?
     .default = A guess to start from.
 q-own-120-yes = Yes
 q-own-120-no = No
+q-own-120-shared = There is one, but other outlets go off with it
 q-free-spaces = How many free double spaces does the panel have?
     .find = Open only the door of the panel. Count pairs of blank plates next to each other. Never take off the cover.
     .default = A guess to start from.

@@ -2,9 +2,14 @@
 
 use super::super::words::Words;
 use super::{Said, figure};
+use crate::core::case::{Input, Provenance};
+use crate::core::message::Arg;
 use crate::core::outcome::{CandidateOutcome, Finding, Fit, Morning, YearResult};
-use crate::core::units::{KWH_J, to_celsius};
+use crate::core::units::{KWH_J, Quantity, to_celsius};
+use crate::core::work::Work;
 use serde::Serialize;
+use std::borrow::Cow;
+use std::collections::BTreeMap;
 
 /// One candidate. A year's figures are sums over its twelve months.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -113,19 +118,51 @@ pub struct FindingReport {
     pub fit: Fit,
     /// What was found.
     pub says: Said,
-    /// The work it implies.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub work: Option<Said>,
-    /// Rough price of that work, dollars.
+    /// How it comes out with the values taken.
+    pub likely: Fit,
+    /// The work it implies, or may need.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub work: Vec<WorkReport>,
+    /// Rough price of that work with the values taken, dollars.
     pub work_usd: f64,
+    /// What would let the heater in, where it does not fit.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub lets_in: Option<Said>,
+    /// The figures used.
+    pub figures: Vec<FigureReport>,
     /// The rule: standard and section, or where else it comes from.
     pub rule: Said,
-    /// Code of the question that would settle it.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub ask: Option<String>,
+    /// Codes of the questions that would settle it, the most telling first.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub asks: Vec<String>,
     /// The usual caution.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub caution: Option<Said>,
+}
+
+/// A piece of work a finding asks for.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct WorkReport {
+    /// Its kind.
+    pub kind: &'static str,
+    /// In words, with sizes.
+    pub text: String,
+    /// Its sizes and quantities by name.
+    #[serde(skip_serializing_if = "BTreeMap::is_empty")]
+    pub sizes: BTreeMap<String, Quantity>,
+    /// Rough price, dollars; 0 where an ordinary job's price has it already.
+    pub usd: f64,
+}
+
+/// A figure a finding used.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct FigureReport {
+    /// What it is.
+    pub name: String,
+    /// In words.
+    pub text: String,
+    /// Where it came from.
+    pub from: Provenance,
 }
 
 /// Money in today's dollars of the place.
@@ -227,12 +264,36 @@ impl FindingReport {
             name: words.check(&finding.check),
             fit: finding.fit,
             says: Said::new(words, &finding.says),
-            work: finding.work.as_ref().map(|m| Said::new(words, m)),
-            work_usd: figure(finding.work_cost),
+            likely: finding.likely,
+            work: finding.work.iter().map(|w| WorkReport::new(words, w)).collect(),
+            work_usd: figure(finding.work_cost()),
+            lets_in: finding.lets_in.as_ref().map(|m| Said::new(words, m)),
+            figures: finding.figures.iter().map(|f| FigureReport::new(words, f)).collect(),
             rule: Said { id: finding.rule.to_string(), text: words.key(&finding.rule) },
-            ask: finding.ask.as_ref().map(ToString::to_string),
+            asks: finding.asks.iter().map(ToString::to_string).collect(),
             caution: finding.caution.as_ref().map(|m| Said::new(words, m)),
         }
+    }
+}
+
+impl WorkReport {
+    fn new(words: &Words, work: &Work) -> WorkReport {
+        let size = |(name, arg): &(Cow<str>, Arg)| match arg {
+            Arg::Quantity(q) => Some((ToString::to_string(name), Quantity::new(figure(q.value), q.unit))),
+            _ => None,
+        };
+        WorkReport {
+            kind: work.kind.code(),
+            text: words.say(&work.says),
+            sizes: work.says.args.iter().filter_map(size).collect(),
+            usd: figure(work.cost),
+        }
+    }
+}
+
+impl FigureReport {
+    fn new(words: &Words, input: &Input) -> FigureReport {
+        FigureReport { name: words.key(&input.label), text: words.arg(&input.value), from: input.from }
     }
 }
 

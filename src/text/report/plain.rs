@@ -140,7 +140,7 @@ impl Page<'_> {
                 format!("{} ({}): {}", words.check(&f.check), words.fit(f.fit), words.say(&f.says));
             // A caution that stands with the others below is not said twice.
             let caution = f.caution.iter().filter(|c| !outcome.advice.cautions.contains(c));
-            for more in f.work.iter().chain(caution) {
+            for more in f.lets_in.iter().chain(f.work.iter().map(|w| &w.says)).chain(caution) {
                 said.push(' ');
                 said.push_str(&words.say(more));
             }

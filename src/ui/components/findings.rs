@@ -46,13 +46,15 @@ pub fn Findings() -> impl IntoView {
 #[component]
 fn OneFinding(finding: Finding) -> impl IntoView {
     let page = page();
-    let Finding { check, fit, says, work, work_cost, rule, figures, ask, caution } = finding;
+    let work_cost = finding.work_cost();
+    let Finding { check, fit, says, work, rule, figures, asks, caution, .. } = finding;
     let cost = (work_cost > 0.0)
         .then(|| Message::new("page-findings-cost").quantity("amount", work_cost, Unit::Dollar));
-    let work = work.map(|work| {
-        view! { <p><strong>{page.key("page-findings-work")}</strong> " " {move || page.say(&work)} " " {cost.map(|c| page.words_now().say(&c))}</p> }
+    let work = (!work.is_empty()).then(|| {
+        let each = work.into_iter().map(|w| view! { {move || page.say(&w.says)} " " }).collect_view();
+        view! { <p><strong>{page.key("page-findings-work")}</strong> " " {each} {cost.map(|c| page.words_now().say(&c))}</p> }
     });
-    let jump = ask.and_then(|code| Id::from_code(&code)).map(|id| view! { <Jump id/> });
+    let jump = asks.into_iter().next().and_then(|code| Id::from_code(&code)).map(|id| view! { <Jump id/> });
     let caution = caution.map(|c| view! { <p class="caution">{move || page.say(&c)}</p> });
     let inputs = figures.into_iter().map(|input| {
         let from = Signal::stored(input.from);
