@@ -18,6 +18,9 @@ const PUMP_WORK: f64 = 250.0;
 /// The least share of its free flow that a pump is asked to keep at its lift; common practice, no source.
 const LEAST_FLOW: f64 = 0.05;
 
+/// Up and over a door, where it is not known how high the drain lies, m (7 ft).
+const OVER_A_DOOR_M: f64 = 7.0 * 0.3048;
+
 pub(super) fn check(s: &Seen) -> Option<Finding> {
     if !s.candidate.is_heat_pump() {
         return None;
@@ -62,7 +65,7 @@ pub(super) fn check(s: &Seen) -> Option<Finding> {
         Unit::Centimetre,
     );
     let with_pump = Work::new(WorkKind::CondensatePump, PUMP_WORK)
-        .sized("lift", rise.value, Unit::Metre)
+        .sized("lift", if rise.value > 0.0 { rise.value } else { OVER_A_DOOR_M }, Unit::Metre)
         .sized("run", run.value, Unit::Metre);
     let mut finding = Finding::new("drain", could, says, rule.cites)
         .by("relation-slope")

@@ -12,6 +12,9 @@ use crate::core::work::{Work, WorkKind};
 /// A mixing valve at the tank, dollars (from memory).
 const VALVE: f64 = 280.0;
 
+/// Burns within so many seconds come before anyone draws back, s.
+const SOON_S: f64 = 30.0;
+
 pub(super) fn check(s: &Seen) -> Option<Finding> {
     let (setpoint, valve, rule) = (s.case.heater.setpoint, s.case.site.mixing_valve, s.rules.tap_c);
     let stored = to_celsius(setpoint.value);
@@ -43,6 +46,6 @@ pub(super) fn check(s: &Seen) -> Option<Finding> {
             .with_work_if(could.worst >= Fit::FitsWithWork, mixing)
             .asking("setpoint")
             .asking("mixing_valve")
-            .cautioned("caution-scald-fast"),
+            .cautioned(if seconds < SOON_S { "caution-scald-fast" } else { "caution-scald" }),
     )
 }

@@ -22,3 +22,4 @@ report-runners-up = Why not the others
 report-settle-first = Settle this first
 report-cautions = Take care
 report-assumed = Nobody answered these, so a usual value was taken
+report-work-maybe = This may be needed:

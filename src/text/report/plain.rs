@@ -140,7 +140,10 @@ impl Page<'_> {
                 format!("{} ({}): {}", words.check(&f.check), words.fit(f.fit), words.say(&f.says));
             // A caution that stands with the others below is not said twice.
             let caution = f.caution.iter().filter(|c| !outcome.advice.cautions.contains(c));
-            for more in f.lets_in.iter().chain(f.work.iter().map(|w| &w.says)).chain(caution) {
+            let maybe = f.fit == Fit::MeasureFirst && !f.work.is_empty();
+            let maybe = maybe.then(|| Message::new("report-work-maybe"));
+            let more = f.lets_in.iter().chain(&maybe).chain(f.work.iter().map(|w| &w.says)).chain(caution);
+            for more in more {
                 said.push(' ');
                 said.push_str(&words.say(more));
             }
