@@ -46,7 +46,7 @@ pub struct Difference {
 
 impl Field {
     /// Every field.
-    fn all() -> impl Iterator<Item = Field> {
+    pub fn all() -> impl Iterator<Item = Field> {
         let answers = questions::all().map(|q| Field::Answer(q.id));
         answers.chain(Part::ALL.map(Field::Text)).chain([Field::Offer, Field::Asked])
     }

@@ -25,7 +25,7 @@ macro_rules! language {
             "advice", "candidates", "cautions", "checks", "cli", "jobs", "label", "label_form", "links", "offer", "offline",
             "page",
             "questions_heater", "questions_household", "questions_money", "questions_place", "questions_room", "questions_site", "questions_water", "questions_wiring",
-            "refusals", "report", "rules", "sections", "test_page", "units", "workings", "works")
+            "refusals", "report", "rules", "sections", "send", "test_page", "units", "workings", "works")
     };
     (@files $code:literal, $name:literal, $plural:expr, $($file:literal),*) => {
         Entry {

@@ -12,7 +12,8 @@ use super::components::way::Way;
 use super::components::working::WorkingSheet;
 use super::jobs;
 use super::lazy::shown;
-use super::pages::{job, jobs as job_list, result, section::SectionPage, start::StartPage};
+use super::over::{Over, OverSheet};
+use super::pages::{asked, job, jobs as job_list, result, section::SectionPage, start::StartPage};
 use super::route::Route;
 use super::state::{Page, page};
 use leptos::prelude::*;
@@ -24,6 +25,7 @@ pub fn App() -> impl IntoView {
     provide_context(page);
     provide_context(Looks(media::looks(Signal::derive(move || page.settings.with(|s| s.theme)))));
     history::follow(page.route);
+    history::follow_fragment(move |fragment| page.over.set(Some(Over::Open(fragment))));
     jobs::follow(page);
     advice::follow(page);
     follow_route(page);
@@ -47,6 +49,7 @@ pub fn App() -> impl IntoView {
             <p class="quiet">{page.key("page-foot-code")}</p>
         </footer>
         <WorkingSheet/>
+        <OverSheet/>
     }
 }
 
@@ -64,6 +67,7 @@ fn Shown() -> impl IntoView {
         Route::Result => shown(|| Box::pin(result::part())),
         Route::Jobs => shown(|| Box::pin(job_list::part())),
         Route::Job => shown(|| Box::pin(job::part())),
+        Route::Asked => shown(|| Box::pin(asked::part())),
     }
 }
 
@@ -75,6 +79,7 @@ fn follow_route(page: Page) {
             Route::Start => "page-title-start",
             Route::Section(..) => "page-title-section",
             Route::Result => "page-title-result",
+            Route::Asked => "page-title-section",
             Route::Jobs | Route::Job => "page-title-jobs",
         }));
         match (before, route) {

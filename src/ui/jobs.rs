@@ -2,13 +2,14 @@
 //! other tabs. All of it goes through the open job's one signal and the browser's storage.
 
 use super::browser::jobs::{self, Other, Store};
-use super::browser::{device, storage};
+use super::browser::{device, download, storage};
 use super::model::{Computed, JobState, Notice, Remedy};
+use super::over::Over;
 use super::route::Route;
 use super::state::Page;
 use crate::core::message::Message;
 use crate::job::index::Summary;
-use crate::job::{Job, JobId, LONGEST_WHO, Part, merge};
+use crate::job::{Job, JobId, LONGEST_WHO, Part, exchange, merge};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use std::time::Duration;
@@ -150,7 +151,7 @@ impl Page {
 
     /// Keeps a job that came from elsewhere; opens it when asked. False: there is no room.
     pub fn add(self, job: Job, open: bool) -> bool {
-        let kept = jobs::put(&job, "");
+        let kept = jobs::put(&job);
         if !kept {
             self.say_notice("not-kept", "page-notice-storage-full", None);
         }
@@ -184,7 +185,9 @@ impl Page {
             job.archived = away;
             job.touch(js_sys::Date::now());
             let verdict = jobs::list().get(id).map(|s| s.verdict.clone()).unwrap_or_default();
-            jobs::put(&job, &verdict);
+            if jobs::put(&job) {
+                jobs::note(Summary::of(&job, &verdict));
+            }
         }
         self.listed.update(|n| *n += 1);
     }
@@ -216,10 +219,37 @@ impl Page {
         jobs::look(id)
     }
 
+    /// Offers every job as one file.
+    pub fn save_all(self) {
+        let jobs: Vec<Job> = jobs::ids().into_iter().filter_map(|id| self.kept(id)).collect();
+        download::offer(&file_name("tankful-jobs"), &exchange::export(jobs.iter()));
+    }
+
+    /// Offers a job as a file.
+    pub fn save_job(self, id: JobId) {
+        if let Some(job) = self.kept(id) {
+            download::offer(&file_name("tankful-job"), &exchange::export(std::iter::once(&job)));
+        }
+    }
+
+    /// Shows what a file of jobs would change.
+    pub fn load_jobs(self, file: web_sys::File) {
+        spawn_local(async move {
+            let text = download::read(file, exchange::MOST_BYTES).await;
+            self.over.set(Some(Over::Bring(text)));
+        });
+    }
+
     /// Puts up a notice that takes no figures.
     pub fn say_notice(self, code: &'static str, key: &'static str, remedy: Option<Remedy>) {
         self.tell(Notice { code, says: Message::new(key), remedy });
     }
+}
+
+/// A file's name with the day in it.
+fn file_name(stem: &str) -> String {
+    let day = String::from(js_sys::Date::new_0().to_iso_string());
+    format!("{stem}-{}.json", day.get(..10).unwrap_or_default())
 }
 
 /// Asks the browser to keep what is kept here; most decide without asking the reader.

@@ -13,6 +13,7 @@
 //! | [`reading`] | figures drawn from an outcome: savings, differences, one-sentence readings |
 //! | [`lazy`] | parts of the page that are fetched when first shown |
 //! | [`browser`] | one file a browser capability: storage, worker, history, media, download |
+//! | [`over`] | what lies over the page: sending, opening links, files of jobs |
 //! | [`pages`] | start, a section of questions, the result |
 //! | [`components`] | the parts they are made of |
 //! | [`charts`] | the charts on canvas |
@@ -24,6 +25,7 @@ mod components;
 mod jobs;
 mod lazy;
 mod model;
+mod over;
 mod pages;
 mod reading;
 mod route;

@@ -16,10 +16,12 @@ pub enum Route {
     Jobs,
     /// The open job: its name, place, notes and log.
     Job,
+    /// The questions somebody asked, one after another, and the way back to them.
+    Asked,
 }
 
 /// Pages that are one alone; their codes are no section's.
-const PAGES: [Route; 3] = [Route::Result, Route::Jobs, Route::Job];
+const PAGES: [Route; 4] = [Route::Result, Route::Jobs, Route::Job, Route::Asked];
 
 impl Route {
     /// The page that asks a question, at that question.
@@ -35,6 +37,7 @@ impl Route {
             Route::Result => "result",
             Route::Jobs => "jobs",
             Route::Job => "job",
+            Route::Asked => "asked",
         }
     }
 

@@ -6,6 +6,7 @@
 use super::browser::jobs::{Keeping, Other, Store};
 use super::browser::{history, storage};
 use super::model::{Asked, Computed, JobState, Notice, Remedy, Settings, Shared};
+use super::over::Over;
 use super::route::Route;
 use crate::core::candidates::{CandidateId, Label};
 use crate::core::case::Provenance;
@@ -47,6 +48,8 @@ pub struct Page {
     pub notices: RwSignal<Vec<Notice>>,
     /// The working shown, if one is.
     pub asked: RwSignal<Option<Asked>>,
+    /// What is shown over the page, if anything is.
+    pub over: RwSignal<Option<Over>>,
     /// Rating tests run so far, the newest last.
     pub tests: RwSignal<Vec<Arc<Rated>>>,
     /// Labels whose test is wanted and not yet asked for.
@@ -80,6 +83,7 @@ impl Page {
             outcome: Memo::new(move |_| computed.with(|c| c.outcome.clone().map(Shared))),
             notices: RwSignal::new(notices),
             asked: RwSignal::new(None),
+            over: RwSignal::new(None),
             tests: RwSignal::new(Vec::new()),
             to_test: RwSignal::new(Vec::new()),
             answers,

@@ -18,3 +18,8 @@ adder-expansion-tank = Expansion tank
 adder-haul-away = Take the old heater away
 adder-permit = Permit
 adder-own = Other work
+
+offer-heading = The offer
+offer-labour = Labor
+offer-in-every-job = in every job
+offer-where-needed = where it is needed

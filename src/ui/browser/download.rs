@@ -4,8 +4,8 @@ use leptos::prelude::*;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Blob, BlobPropertyBag, File, HtmlAnchorElement, Url};
 
-/// Largest file that is read. A job file has some kilobytes; anything larger is something else.
-pub const LARGEST: f64 = 1_000_000.0;
+/// Largest file of answers that is read. It has some kilobytes; anything larger is something else.
+pub const LARGEST: usize = 1_000_000;
 
 /// Offers a text as a download.
 pub fn offer(name: &str, text: &str) {
@@ -33,9 +33,9 @@ fn try_offer(name: &str, text: &str) -> Result<(), JsValue> {
     Ok(())
 }
 
-/// Reads a file as text; `None` when it is too large or cannot be read.
-pub async fn read(file: File) -> Option<String> {
-    if file.size() > LARGEST {
+/// Reads a file as text; `None` when it is larger than this or cannot be read.
+pub async fn read(file: File, largest: usize) -> Option<String> {
+    if file.size() > largest as f64 {
         return None;
     }
     wasm_bindgen_futures::JsFuture::from(file.text()).await.ok()?.as_string()

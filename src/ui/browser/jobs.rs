@@ -144,13 +144,16 @@ impl Store {
 
     /// What a newer program wrote there, or what cannot be moved away, is not written over.
     fn may_write(&self, key: &str, id: JobId) -> bool {
-        let Some(text) = text_at(key) else { return true };
-        self.last.as_ref() == Some(&text)
-            || match Job::read(&text, id) {
-                Reading::Job(..) => true,
-                Reading::Newer => false,
-                Reading::Foreign => storage::set_aside(key, &text),
-            }
+        (self.last.is_some() && self.last == text_at(key)) || may_write(key, id)
+    }
+}
+
+fn may_write(key: &str, id: JobId) -> bool {
+    let Some(text) = text_at(key) else { return true };
+    match Job::read(&text, id) {
+        Reading::Job(..) => true,
+        Reading::Newer => false,
+        Reading::Foreign => storage::set_aside(key, &text),
     }
 }
 
@@ -201,13 +204,16 @@ pub fn look(id: JobId) -> Option<Job> {
     }
 }
 
-/// Keeps a job that this tab has not open. False: there is no room.
-pub fn put(job: &Job, verdict: &str) -> bool {
-    let kept = storage::put(&job.id.key(), &job.to_text());
-    if kept {
-        note(Summary::of(job, verdict));
-    }
-    kept
+/// Whether anything lies where a job of this identity is kept, readable or not.
+pub fn is_there(id: JobId) -> bool {
+    text_at(&id.key()).is_some()
+}
+
+/// Keeps a job that this tab has not open; its line in the list is made when the list is shown. False: there is
+/// no room, or something of a newer program lies there.
+pub fn put(job: &Job) -> bool {
+    let key = job.id.key();
+    may_write(&key, job.id) && storage::put(&key, &job.to_text())
 }
 
 /// Takes a job away.

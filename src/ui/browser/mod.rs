@@ -10,4 +10,5 @@ pub mod jobs;
 pub mod media;
 pub mod offline;
 pub mod resize;
+pub mod share;
 pub mod storage;

@@ -68,7 +68,7 @@ fn load(page: Page, field: NodeRef<html::Input>) {
     let Some(field) = field.get_untracked() else { return };
     let Some(file) = field.files().and_then(|files| files.get(0)) else { return };
     spawn_local(async move {
-        let text = download::read(file).await;
+        let text = download::read(file, download::LARGEST).await;
         // Emptied, so that the same file can be chosen again.
         field.set_value("");
         take(page, text.as_deref());

@@ -34,6 +34,30 @@ pub fn tick(words: String, test: String, ticked: Signal<bool>, set: Callback<boo
     .into_any()
 }
 
+/// A button that opens the browser's file chooser, and what to do with the file. The field itself is out of sight.
+pub fn file_button(words: String, test: &'static str, chosen: Callback<web_sys::File>) -> AnyView {
+    let field = NodeRef::<leptos::html::Input>::new();
+    let choose = move || {
+        if let Some(field) = field.get_untracked() {
+            field.click();
+        }
+    };
+    let changed = move |_| {
+        let Some(field) = field.get_untracked() else { return };
+        if let Some(file) = field.files().and_then(|files| files.get(0)) {
+            chosen.run(file);
+            // Emptied, so that the same file can be chosen again.
+            field.set_value("");
+        }
+    };
+    let name = words.clone();
+    view! {
+        <input node_ref=field type="file" hidden accept=".json,application/json" data-test=format!("{test}-file") aria-label=name on:change=changed/>
+        {button(words, "button", test, choose)}
+    }
+    .into_any()
+}
+
 /// A text that somebody writes. What is typed stays as typed until the field is left.
 pub struct Text {
     /// Key of its name.

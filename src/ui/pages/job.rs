@@ -5,10 +5,12 @@ use crate::job::{Aside, LONGEST_WHO, Measured, Part, Why};
 use crate::ui::browser::device;
 use crate::ui::browser::focus::HEADING;
 use crate::ui::components::link::GoTo;
-use crate::ui::components::parts::Text;
+use crate::ui::components::parts::{Text, button};
 use crate::ui::components::question::value_words;
 use crate::ui::jobs;
 use crate::ui::lazy;
+use crate::ui::over::Over;
+use crate::ui::over::contents::count;
 use crate::ui::route::Route;
 use crate::ui::state::{Page, page};
 use leptos::prelude::*;
@@ -33,12 +35,29 @@ fn JobPage() -> impl IntoView {
             {text(page, Part::Notes, "job-notes", "job-notes")}
             <div class="ways">
                 <GoTo route=first class="button main" test="job-questions">{page.key("job-questions")}</GoTo>
+                {button(page.key("send-button"), "button", "send", move || page.over.set(Some(Over::Send { back: false })))}
                 <GoTo route=Route::Jobs class="button" test="job-list">{page.key("jobs-link")}</GoTo>
             </div>
+            {move || asked(page)}
             <Log/>
             <SetAside/>
         </div>
     }
+}
+
+/// How far the questions are that were asked of somebody.
+fn asked(page: Page) -> Option<AnyView> {
+    let (all, open) = page.job.with(|j| (j.sheet.asked.len(), j.sheet.open_questions().count()));
+    (all > 0).then(|| {
+        let says = Message::new("job-asked").with("count", count(all)).with("open", count(open));
+        view! {
+            <p data-test="job-asked">
+                {page.say(&says)} " "
+                <GoTo route=Route::Asked test="job-to-asked">{page.key("job-to-asked")}</GoTo>
+            </p>
+        }
+        .into_any()
+    })
 }
 
 /// A text of the job.

@@ -6,8 +6,9 @@ use crate::job::JobId;
 use crate::job::index::{Index, Order, Summary};
 use crate::ui::browser::focus::HEADING;
 use crate::ui::browser::{device, jobs};
-use crate::ui::components::parts::{button, pick, tick};
+use crate::ui::components::parts::{button, file_button, pick, tick};
 use crate::ui::lazy::Part;
+use crate::ui::over::Over;
 use crate::ui::route::Route;
 use crate::ui::state::{Page, page};
 use leptos::prelude::*;
@@ -77,11 +78,14 @@ fn JobsPage() -> impl IntoView {
             <p class="lead">{page.key("jobs-lead")}</p>
             <div class="ways">
                 {button(page.key("jobs-new"), "button main", "job-new", move || page.begin())}
+                {button(page.key("jobs-save-all"), "button", "jobs-save-all", move || page.save_all())}
+                {file_button(page.key("jobs-load"), "jobs-load", Callback::new(move |file| page.load_jobs(file)))}
             </div>
             <Finding wanted/>
             <p class="quiet" role="status" data-test="jobs-count">{count}</p>
             {none}
             {move || piece(page, wanted, Arc::new(found.get()), 0)}
+            {pasted(page)}
             <Safety/>
         </div>
     }
@@ -183,11 +187,36 @@ fn line(page: Page, wanted: Wanted, s: &Summary) -> AnyView {
     .into_any()
 }
 
+/// A link that came in a message, where the browser does not open it by itself.
+fn pasted(page: Page) -> AnyView {
+    let text = RwSignal::new(String::new());
+    let open = move || {
+        let link = text.get_untracked();
+        if !link.trim().is_empty() {
+            page.over.set(Some(Over::Open(link)));
+        }
+    };
+    view! {
+        <details class="data">
+            <summary>{page.key("jobs-paste")}</summary>
+            <div class="paste">
+                <label class="text">
+                    {page.key("jobs-paste-here")}
+                    <textarea rows="3" data-test="jobs-paste" prop:value=text on:input=move |event| text.set(event_target_value(&event))></textarea>
+                </label>
+                {button(page.key("jobs-paste-open"), "button", "jobs-paste-open", open)}
+            </div>
+        </details>
+    }
+    .into_any()
+}
+
 /// What else can be done with a job.
 fn further(page: Page, id: JobId, archived: bool) -> AnyView {
     let away = if archived { "jobs-take-out" } else { "jobs-archive" };
     view! {
         <div class="ways">
+            {button(page.key("jobs-save"), "button", "job-save", move || page.save_job(id))}
             {button(page.key("jobs-duplicate"), "button", "job-duplicate", move || page.duplicate(id))}
             {button(page.key(away), "button", "job-archive", move || page.archive(id, !archived))}
             {button(page.key("jobs-delete"), "button", "job-delete", move || page.delete(id))}

@@ -1,6 +1,7 @@
 //! The pages: the way in, a section of questions, the advice; the list of jobs and what an installer does
-//! with one.
+//! with one; the short path of questions somebody asked.
 
+pub mod asked;
 pub mod job;
 pub mod jobs;
 pub mod result;

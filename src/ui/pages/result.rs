@@ -8,12 +8,14 @@ use crate::ui::components::candidates::CandidatesTable;
 use crate::ui::components::findings::Findings;
 use crate::ui::components::morning::BusiestMorning;
 use crate::ui::components::pair::{Pair, PairPicker, pair};
+use crate::ui::components::parts::button;
 use crate::ui::components::provenance::MarkLegend;
 use crate::ui::components::rating::ShowTest;
 use crate::ui::components::reasons::{Assumed, Cautions, Reasons, SettleFirst};
 use crate::ui::components::tiles::Tiles;
 use crate::ui::components::working::Marks;
 use crate::ui::lazy::Part;
+use crate::ui::over::Over;
 use crate::ui::state::page;
 use leptos::prelude::*;
 use std::sync::Arc;
@@ -69,6 +71,7 @@ fn Answer(outcome: Arc<Outcome>) -> impl IntoView {
             <Assumed/>
             <Cautions outcome/>
             <div class="ways">
+                {button(page.key("send-button"), "button main", "send", move || page.over.set(Some(Over::Send { back: false })))}
                 <button type="button" class="button" data-test="print" on:click=print>{page.key("page-print")}</button>
             </div>
         </div>
