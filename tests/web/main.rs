@@ -10,6 +10,7 @@ mod harness;
 mod hosted;
 mod jobs;
 mod label;
+mod links;
 mod offline;
 mod parts;
 #[path = "../../src/bin/xtask/precache.rs"]
