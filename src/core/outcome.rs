@@ -251,6 +251,8 @@ pub struct Advice {
     pub settle_first: Vec<Settle>,
     /// The usual cautions that belong to this advice.
     pub cautions: Vec<Message>,
+    /// Work that the offer prices and no finding on the recommended heater asks for: possible extras.
+    pub extras: Vec<Message>,
 }
 
 /// How a figure was worked out.

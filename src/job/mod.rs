@@ -17,5 +17,6 @@ pub mod questions;
 pub mod resolved;
 mod sheet;
 pub mod site;
+pub mod tape;
 
 pub use sheet::{Aside, Job, JobId, LONGEST_WHO, Measured, Part, Why};

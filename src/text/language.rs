@@ -22,7 +22,7 @@ struct Entry {
 macro_rules! language {
     ($code:literal, $name:literal, $plural:expr) => {
         language!(@files $code, $name, $plural,
-            "advice", "candidates", "cautions", "checks", "cli", "jobs", "label", "label_form", "links", "offer", "offline",
+            "advice", "candidates", "cautions", "checks", "cli", "jobs", "label", "label_form", "links", "offer", "offline", "onsite",
             "page",
             "questions_heater", "questions_household", "questions_money", "questions_place", "questions_room", "questions_site", "questions_water", "questions_wiring",
             "refusals", "report", "rules", "sections", "send", "test_page", "units", "workings", "works")

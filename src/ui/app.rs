@@ -13,7 +13,9 @@ use super::components::working::WorkingSheet;
 use super::jobs;
 use super::lazy::shown;
 use super::over::{Over, OverSheet};
-use super::pages::{asked, job, jobs as job_list, result, section::SectionPage, start::StartPage};
+use super::pages::{
+    asked, job, jobs as job_list, offer, onsite, result, section::SectionPage, start::StartPage,
+};
 use super::route::Route;
 use super::state::{Page, page};
 use leptos::prelude::*;
@@ -68,6 +70,8 @@ fn Shown() -> impl IntoView {
         Route::Jobs => shown(|| Box::pin(job_list::part())),
         Route::Job => shown(|| Box::pin(job::part())),
         Route::Asked => shown(|| Box::pin(asked::part())),
+        Route::Offer => shown(|| Box::pin(offer::part())),
+        Route::Onsite => shown(|| Box::pin(onsite::part())),
     }
 }
 
@@ -80,7 +84,7 @@ fn follow_route(page: Page) {
             Route::Section(..) => "page-title-section",
             Route::Result => "page-title-result",
             Route::Asked => "page-title-section",
-            Route::Jobs | Route::Job => "page-title-jobs",
+            Route::Jobs | Route::Job | Route::Offer | Route::Onsite => "page-title-jobs",
         }));
         match (before, route) {
             // The first page of a visit is left as the browser opens it, unless it goes to a question.

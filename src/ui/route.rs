@@ -18,10 +18,14 @@ pub enum Route {
     Job,
     /// The questions somebody asked, one after another, and the way back to them.
     Asked,
+    /// The installer's offer.
+    Offer,
+    /// On site: measuring, in large letters.
+    Onsite,
 }
 
 /// Pages that are one alone; their codes are no section's.
-const PAGES: [Route; 4] = [Route::Result, Route::Jobs, Route::Job, Route::Asked];
+const PAGES: [Route; 6] = [Route::Result, Route::Jobs, Route::Job, Route::Asked, Route::Offer, Route::Onsite];
 
 impl Route {
     /// The page that asks a question, at that question.
@@ -38,6 +42,8 @@ impl Route {
             Route::Jobs => "jobs",
             Route::Job => "job",
             Route::Asked => "asked",
+            Route::Offer => "offer",
+            Route::Onsite => "onsite",
         }
     }
 

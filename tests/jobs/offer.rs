@@ -102,8 +102,11 @@ fn the_price_is_the_offers() {
     let findings = &outcome.of(CandidateId::Offer1).expect("simulated").findings;
     let possible: Vec<_> = case.offer.possible(findings).map(|a| a.kind).collect();
     assert_eq!(possible, [AdderKind::NewCircuit]);
-    // Its name goes into messages as it is.
     let words = tankful::text::Words::new(tankful::text::Language::ENGLISH, Default::default());
+    let extras: Vec<_> = outcome.advice.extras.iter().map(|m| words.say(m)).collect();
+    let keeps = outcome.advice.best == CandidateId::Keep;
+    assert_eq!(extras, if keeps { vec![] } else { vec!["New circuit: $999"] }, "{:?}", outcome.advice.best);
+    // Its name goes into messages as it is.
     assert_eq!(words.say(&outcome.name_of(CandidateId::Offer1)), "<b>{ $x }</b>");
 }
 

@@ -6,7 +6,7 @@ use serde_json::json;
 use crate::harness::{KEPT, Page};
 
 /// Puts invented jobs into the storage, straight away.
-fn fill(count: usize) -> String {
+pub fn fill(count: usize) -> String {
     format!(
         "(() => {{ for (let i = 0; i < {count}; i++) {{
            const id = i.toString(16).padStart(12, '0');

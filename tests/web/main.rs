@@ -6,12 +6,14 @@
 mod answers;
 #[path = "../../src/bin/xtask/browser.rs"]
 mod browser;
+mod crowded;
 mod harness;
 mod hosted;
 mod jobs;
 mod label;
 mod links;
 mod offline;
+mod onsite;
 mod parts;
 #[path = "../../src/bin/xtask/precache.rs"]
 mod precache;

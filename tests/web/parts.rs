@@ -6,7 +6,15 @@ use crate::harness::Page;
 use crate::hosted::{Folder, Host, Release, first_release};
 
 /// Every page that is a part, or has one on it, with what shows that it came.
-const PARTS: [(&str, &str); 3] = [("?p=result", "answer"), ("?p=jobs", "jobs"), ("?p=job", "job")];
+const PARTS: [(&str, &str); 7] = [
+    ("?p=result", "answer"),
+    ("?p=jobs", "jobs"),
+    ("?p=job", "job"),
+    ("?p=asked", "asked"),
+    ("?p=offer", "offer"),
+    ("?p=onsite", "onsite"),
+    ("?p=job#nothing", "open-refused"),
+];
 
 /// Whether a path names the file of a part.
 fn is_part(path: &str) -> bool {

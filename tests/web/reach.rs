@@ -22,7 +22,7 @@ const PAGES: [&str; 9] = [
 ];
 
 /// Pages beside the way through the questions, without a verdict of their own.
-const ASIDE: [&str; 2] = ["?p=jobs", "?p=job"];
+const ASIDE: [&str; 5] = ["?p=jobs", "?p=job", "?p=asked", "?p=offer", "?p=onsite"];
 
 #[tokio::test]
 #[ignore = "needs the built page and Chromium: cargo xtask test runs it"]

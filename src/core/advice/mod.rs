@@ -55,6 +55,7 @@ pub fn of(case: &Case, candidates: &[CandidateOutcome]) -> Advice {
             .collect(),
         settle_first: settle::first(case, best),
         cautions: settle::cautions(case, best),
+        extras: settle::extras(case, best),
     }
 }
 

@@ -1,10 +1,11 @@
 //! What must be settled before the work, and the cautions that belong to it.
 
 use crate::core::candidates::CandidateId;
+use crate::core::candidates::offer::Adder;
 use crate::core::case::{Case, HeaterKind};
-use crate::core::message::Message;
+use crate::core::message::{Arg, Message};
 use crate::core::outcome::{CandidateOutcome, Fit, Settle};
-use crate::core::units::to_celsius;
+use crate::core::units::{Unit, to_celsius};
 
 /// Stored water below this lets Legionella grow on; advised storage is 60 °C (140 °F) with mixing
 /// (ASHRAE guideline 12 and the national academies' report of 2019, from memory).
@@ -31,6 +32,19 @@ pub(super) fn first(case: &Case, best: Option<&CandidateOutcome>) -> Vec<Settle>
         list.push(Settle { says: Message::new("settle-permit"), ask: None });
     }
     list
+}
+
+/// Work of the offer that nothing found so far asks for, with its price. Keeping the heater needs none of it.
+pub(super) fn extras(case: &Case, best: Option<&CandidateOutcome>) -> Vec<Message> {
+    let Some(best) = best.filter(|b| b.candidate.id != CandidateId::Keep) else { return Vec::new() };
+    let say = |a: &Adder| {
+        let what: Arg = match a.name.as_str() {
+            "" => Message::new(a.kind.key()).into(),
+            name => Arg::Verbatim(name.to_owned()),
+        };
+        Message::new("offer-extra").with("what", what).quantity("amount", a.price, Unit::Dollar)
+    };
+    case.offer.possible(&best.findings).map(say).collect()
 }
 
 /// The usual cautions.

@@ -56,6 +56,11 @@ impl AdderKind {
         }
     }
 
+    /// The key of its words.
+    pub fn key(self) -> String {
+        format!("adder-{}", self.code().replace('_', "-"))
+    }
+
     /// Whether this is the work that a finding asks for.
     fn does(self, work: WorkKind) -> bool {
         match self {

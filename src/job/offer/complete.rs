@@ -4,7 +4,7 @@ use super::{Adder, Figure, Heater, Offer};
 use crate::core::candidates::offer::{self, CaseOffer, Offered, typical};
 use crate::core::candidates::{Candidate, CandidateId};
 use crate::core::case::HeaterKind;
-use crate::core::units::{cubic_metres, metres, watts};
+use crate::core::units::{Quantity, cubic_metres, metres, watts};
 use uom::si::f64::Mass;
 use uom::si::mass::kilogram;
 
@@ -34,6 +34,24 @@ impl Adder {
 impl Heater {
     fn base(&self, figure: Figure) -> Option<f64> {
         self.get(figure).map(|q| q.base())
+    }
+
+    /// What stands in for a figure that is not given: the one typical of its class. `None` while volume or factor are
+    /// wanting, and for these two and the price.
+    pub fn taken(&self, figure: Figure) -> Option<Quantity> {
+        let Candidate { label, body, .. } = self.offered(CandidateId::Offer1)?.candidate;
+        let base = match figure {
+            Figure::Volume | Figure::Factor | Figure::Price => return None,
+            Figure::FirstHour => label.first_hour_rating.value,
+            Figure::Input => label.input.value,
+            Figure::Volts => body.volts,
+            Figure::Breaker => body.breaker_a,
+            Figure::Height => body.height.value,
+            Figure::Diameter => body.diameter.value,
+            Figure::Weight => body.empty_mass.value,
+        };
+        let unit = figure.units().0;
+        Some(Quantity::new(unit.from_base(base), unit))
     }
 
     fn offered(&self, id: CandidateId) -> Option<Offered> {
@@ -69,7 +87,7 @@ impl Heater {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::core::units::{GALLON_M3, Quantity, Unit};
+    use crate::core::units::{GALLON_M3, Unit};
 
     #[test]
     fn silent_figures_are_typical_and_given_ones_are_kept() {
@@ -80,6 +98,11 @@ mod tests {
         let plain = h.offered(CandidateId::Offer2).expect("enough is known");
         assert_eq!((plain.candidate.id, plain.price), (CandidateId::Offer2, None));
         assert_eq!(plain.candidate.body.volts, 240.0);
+        assert_eq!(h.taken(Figure::Volts), Some(Quantity::new(240.0, Unit::Volt)));
+        assert_eq!(h.taken(Figure::Price), None);
+        for figure in Figure::ALL {
+            assert!(h.taken(figure).is_none_or(|q| figure.check(q).is_ok()), "{figure:?}");
+        }
         assert!((plain.candidate.label.nominal_volume.value - 66.0 * GALLON_M3).abs() < 1e-12);
         let hour_gal = plain.candidate.label.first_hour_rating.value / GALLON_M3;
         assert!((hour_gal - 72.0 * 66.0 / 65.0).abs() < 1e-9, "in proportion to the class: {hour_gal}");

@@ -134,11 +134,6 @@ impl Offer {
 }
 
 impl AdderKind {
-    /// The key of its words.
-    pub fn key(self) -> String {
-        format!("adder-{}", self.code().replace('_', "-"))
-    }
-
     /// The kind with this code, if there is one.
     pub fn from_code(code: &str) -> Option<AdderKind> {
         AdderKind::ALL.into_iter().find(|kind| kind.code() == code)

@@ -48,6 +48,12 @@ impl Templates {
         Json::from(all).to_string()
     }
 
+    /// Whether a newer program wrote it: leave it as it is.
+    pub fn is_newer(text: &str) -> bool {
+        let json: Json = serde_json::from_str(text).unwrap_or_default();
+        json.get("tankful_offers").and_then(Json::as_u64).is_some_and(|version| version > VERSION)
+    }
+
     /// Reads a kept text: what could be read, and what could not. `None`: it is none of ours, or of
     /// another version.
     pub fn read(text: &str) -> Option<(Templates, Vec<CaseError>)> {
@@ -89,6 +95,7 @@ mod tests {
     fn junk_is_none_of_ours() {
         for text in ["", "[]", "{}", "{\"tankful_offers\":2}", "nonsense"] {
             assert_eq!(Templates::read(text), None, "{text}");
+            assert_eq!(Templates::is_newer(text), text.ends_with("2}"), "{text}");
         }
         let (read, refused) = Templates::read("{\"tankful_offers\":1,\"offers\":[3]}").expect("ours");
         assert_eq!((read.offers.len(), refused.len()), (1, 1));

@@ -23,3 +23,4 @@ report-settle-first = Settle this first
 report-cautions = Take care
 report-assumed = Nobody answered these, so a usual value was taken
 report-work-maybe = This may be needed:
+report-extras = Possible extras of the offer

@@ -41,6 +41,9 @@ pub struct Report {
     pub settle_first: Vec<SettleReport>,
     /// The usual cautions.
     pub cautions: Vec<Said>,
+    /// Work that the offer prices and nothing found so far asks for; absent where there is none.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub possible_extras: Vec<Said>,
     /// What nobody answered, and the value taken instead.
     pub assumed: Vec<Assumed>,
     /// Every candidate that was simulated, in the order shown.
@@ -149,6 +152,7 @@ impl Report {
                 })
                 .collect(),
             cautions: Said::all(words, &advice.cautions),
+            possible_extras: Said::all(words, &advice.extras),
             assumed: resolved
                 .iter()
                 .filter(|(_, known)| known.from == Provenance::Assumed)

@@ -35,6 +35,7 @@ pub fn plain(words: &Words, name: Option<&str>, resolved: &Resolved, outcome: &O
     });
     page.list("report-runners-up", needs);
     page.list("report-settle-first", advice.settle_first.iter().map(|s| words.say(&s.says)));
+    page.list("report-extras", advice.extras.iter().map(|m| words.say(m)));
     page.list("report-cautions", advice.cautions.iter().map(|m| words.say(m)));
     let assumed = resolved
         .iter()

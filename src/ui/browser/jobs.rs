@@ -8,12 +8,15 @@ use super::storage::{self, text_at};
 use crate::core::message::Message;
 use crate::job::index::{Index, KEY as LIST_KEY, Order, Summary};
 use crate::job::kept::{FIRST_KEY, Reading};
+use crate::job::offer::Templates;
 use crate::job::{Job, JobId};
 use crate::ui::model::{Notice, Remedy};
 use leptos::prelude::window;
 
 /// The job this tab has open, and the one opened last in any tab.
 const OPEN_KEY: &str = "tankful.open.1";
+/// Offers to start from.
+const OFFERS_KEY: &str = "tankful.offers.1";
 /// UTF-16 units that browsers let a page keep; a little below what they say.
 const ROOM: usize = 5_000_000;
 
@@ -229,7 +232,8 @@ pub fn note(line: Summary) {
     storage::put(LIST_KEY, &index.to_text());
 }
 
-fn kept_list() -> Index {
+/// The list as it is kept, right or wrong.
+pub fn kept_list() -> Index {
     text_at(LIST_KEY).map(|text| Index::read(&text)).unwrap_or_default()
 }
 
@@ -240,14 +244,24 @@ pub fn ids() -> Vec<JobId> {
 
 /// The list, put right by the jobs themselves: a line that is missing or of another revision is made again.
 pub fn list() -> Index {
-    let mut index = kept_list();
+    list_on(kept_list(), usize::MAX).0
+}
+
+/// Goes on with the list, `kept_list` to begin with, making at most so many lines anew; whether it is whole then.
+/// Reading a thousand jobs takes some tenths of a second: a page makes them in turns.
+pub fn list_on(mut index: Index, most: usize) -> (Index, bool) {
     let ids = ids();
     let mut changed = !index.settle(&ids).is_empty();
+    let mut made = 0;
     for id in ids {
         let Some(text) = text_at(&id.key()) else { continue };
         if index.get(id).is_some_and(|line| revision_in(&text) == Some(line.revision)) {
             continue;
         }
+        if made >= most {
+            return (index, false);
+        }
+        made += 1;
         if let Reading::Job(job, _) = Job::read(&text, id) {
             // Said of other answers, an older verdict may be wrong now.
             index.put(Summary::of(&job, ""));
@@ -257,7 +271,7 @@ pub fn list() -> Index {
     if changed {
         storage::put(LIST_KEY, &index.to_text());
     }
-    index
+    (index, true)
 }
 
 /// The revision in a job's text, without reading the rest: a thousand jobs are looked through at once. Inside
@@ -281,4 +295,29 @@ pub fn is_of_jobs(key: &str) -> bool {
 
 fn not_kept(words: &'static str) -> Notice {
     Notice { code: "not-kept", says: Message::new(words), remedy: None }
+}
+
+/// The offers kept to start from.
+pub fn templates() -> Templates {
+    text_at(OFFERS_KEY).and_then(|text| Templates::read(&text)).map(|(all, _)| all).unwrap_or_default()
+}
+
+/// Changes the templates and keeps them. False: the change says so, there is no room, or a newer program wrote there.
+pub fn change_templates(change: impl FnOnce(&mut Templates) -> bool) -> bool {
+    let text = text_at(OFFERS_KEY);
+    if text.as_deref().is_some_and(Templates::is_newer) {
+        return false;
+    }
+    let mut all = match text.as_deref().map(Templates::read) {
+        None => Templates::default(),
+        Some(Some((all, refused))) if refused.is_empty() => all,
+        // Something in there could not be read: a copy stays, so that nothing is lost.
+        Some(read) => {
+            if !storage::set_aside(OFFERS_KEY, text.as_deref().unwrap_or_default()) {
+                return false;
+            }
+            read.map(|(all, _)| all).unwrap_or_default()
+        }
+    };
+    change(&mut all) && storage::put(OFFERS_KEY, &all.to_text())
 }

@@ -12,3 +12,4 @@ pub mod offline;
 pub mod resize;
 pub mod share;
 pub mod storage;
+pub mod wake;

@@ -24,6 +24,7 @@ pub mod question;
 pub mod rating;
 pub mod reasons;
 pub mod tank;
+pub mod tape;
 pub mod tiles;
 pub mod verdict;
 pub mod warmth;

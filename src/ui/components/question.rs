@@ -8,8 +8,8 @@ use super::place::PlaceField;
 use super::provenance::ProvenanceMark;
 use crate::core::case::Provenance;
 use crate::core::message::Message;
-use crate::core::units::Dimension;
-use crate::job::questions::{Id, Kind, Question, Value, Who};
+use crate::job::asking;
+use crate::job::questions::{Id, Kind, Question, Value};
 use crate::ui::state::{Page, page};
 use leptos::prelude::*;
 
@@ -80,7 +80,7 @@ fn Standing(question: &'static Question, from: Memo<Provenance>) -> impl IntoVie
             </p>
         }
         .into_any(),
-        from if measurable(question) => view! {
+        from if asking::measurable(question) => view! {
             <label class="measured">
                 <input
                     type="checkbox"
@@ -95,18 +95,4 @@ fn Standing(question: &'static Question, from: Memo<Provenance>) -> impl IntoVie
         _ => ().into_any(),
     }
     }
-}
-
-/// Whether a tape, a thermometer or a nameplate can tell; counts of people and prices are just known.
-fn measurable(question: &Question) -> bool {
-    let Kind::Number { us, .. } = question.kind else { return question.who == Who::OnSite };
-    let known = matches!(
-        us.dimension(),
-        Dimension::Number
-            | Dimension::Money
-            | Dimension::EnergyPrice
-            | Dimension::FuelPrice
-            | Dimension::Years
-    );
-    !known || question.who == Who::OnSite
 }

@@ -35,6 +35,8 @@ fn JobPage() -> impl IntoView {
             {text(page, Part::Notes, "job-notes", "job-notes")}
             <div class="ways">
                 <GoTo route=first class="button main" test="job-questions">{page.key("job-questions")}</GoTo>
+                <GoTo route=Route::Onsite class="button" test="job-onsite">{page.key("onsite-button")}</GoTo>
+                <GoTo route=Route::Offer class="button" test="job-offer">{page.key("offer-heading")}</GoTo>
                 {button(page.key("send-button"), "button", "send", move || page.over.set(Some(Over::Send { back: false })))}
                 <GoTo route=Route::Jobs class="button" test="job-list">{page.key("jobs-link")}</GoTo>
             </div>

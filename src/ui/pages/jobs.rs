@@ -15,8 +15,10 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 use std::sync::Arc;
 
-/// Lines drawn at once.
-const PIECE: usize = 40;
+/// Lines drawn at once: few enough for one frame of a phone.
+const PIECE: usize = 12;
+/// Lines made anew from their jobs between two frames.
+const LINES_A_TURN: usize = 100;
 /// From this share of the browser's room on, the reader is told.
 const NEARLY_FULL: f64 = 0.7;
 /// The orders, their codes and keys of their words.
@@ -59,7 +61,7 @@ fn JobsPage() -> impl IntoView {
     let index = RwSignal::new(Index::default());
     Effect::new(move |_| {
         page.listed.track();
-        index.set(jobs::list());
+        fill(index, jobs::kept_list());
     });
     let found = Memo::new(move |_| {
         let order = ORDERS.get(wanted.order.get()).map_or(Order::Changed, |o| o.0);
@@ -88,6 +90,16 @@ fn JobsPage() -> impl IntoView {
             {pasted(page)}
             <Safety/>
         </div>
+    }
+}
+
+/// Fills the list in turns between two frames, so that the page stays quick while a thousand lines are made.
+fn fill(index: RwSignal<Index>, begun: Index) {
+    let (lines, whole) = jobs::list_on(begun, LINES_A_TURN);
+    // A page that was left meanwhile takes no more.
+    let gone = index.try_set(lines.clone()).is_some();
+    if !whole && !gone {
+        request_animation_frame(move || fill(index, lines));
     }
 }
 

@@ -4,6 +4,8 @@
 pub mod asked;
 pub mod job;
 pub mod jobs;
+pub mod offer;
+pub mod onsite;
 pub mod result;
 pub mod section;
 pub mod start;

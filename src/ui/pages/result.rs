@@ -16,7 +16,7 @@ use crate::ui::components::tiles::Tiles;
 use crate::ui::components::working::Marks;
 use crate::ui::lazy::Part;
 use crate::ui::over::Over;
-use crate::ui::state::page;
+use crate::ui::state::{Page, page};
 use leptos::prelude::*;
 use std::sync::Arc;
 
@@ -68,6 +68,7 @@ fn Answer(outcome: Arc<Outcome>) -> impl IntoView {
             <Compared/>
             <CandidatesTable outcome=outcome.clone()/>
             <Findings/>
+            {extras(page, &outcome)}
             <Assumed/>
             <Cautions outcome/>
             <div class="ways">
@@ -76,6 +77,22 @@ fn Answer(outcome: Arc<Outcome>) -> impl IntoView {
             </div>
         </div>
     }
+}
+
+/// Work that the offer prices and nothing asks for so far.
+fn extras(page: Page, outcome: &Outcome) -> Option<AnyView> {
+    let all = outcome.advice.extras.clone();
+    (!all.is_empty()).then(|| {
+        let all = all.into_iter().map(|m| view! { <li>{move || page.say(&m)}</li> }).collect_view();
+        view! {
+            <section aria-labelledby="extras-name" data-test="extras">
+                <h2 id="extras-name">{page.key("offer-extras")}</h2>
+                <p class="quiet">{page.attr("offer-extras", "about")}</p>
+                <ul>{all}</ul>
+            </section>
+        }
+        .into_any()
+    })
 }
 
 /// Two heaters beside each other: the tanks, then the charts.
