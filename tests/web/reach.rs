@@ -9,13 +9,14 @@ use serde_json::Value;
 use crate::harness::Page;
 
 /// Every page there is.
-const PAGES: [&str; 9] = [
+const PAGES: [&str; 10] = [
     "",
     "?p=household",
     "?p=heater",
     "?p=room",
     "?p=drain",
     "?p=circuit",
+    "?p=water",
     "?p=place",
     "?p=money",
     "?p=result",
