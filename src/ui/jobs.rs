@@ -159,6 +159,10 @@ impl Page {
         if open {
             let text = kept.then(|| job.to_text());
             self.show(job, text);
+            if !kept {
+                // Tried once more as the open job, so that the page knows that its work is not kept.
+                self.keep();
+            }
         }
         self.listed.update(|n| *n += 1);
         kept

@@ -57,6 +57,8 @@ async fn a_job_goes_to_another_browser_and_comes_back() -> Result<()> {
     installer.until_kept("asked").await?;
 
     let householder = Page::at(&installer.address, &[]).await?;
+    // A phone with a sheet to share by.
+    householder.before_each_page("navigator.share = async (what) => { window.shared = what; };").await?;
     householder.browser.client.goto(&link).await?;
     householder.find("open-go").await?;
     let hash = householder.value("location.hash").await?;
@@ -67,6 +69,11 @@ async fn a_job_goes_to_another_browser_and_comes_back() -> Result<()> {
     householder.through_the_asked().await?;
     householder.find("asked-verdict").await?;
     let back = householder.link_to_send().await?;
+    // One tap sends it.
+    householder.click("send-share").await?;
+    householder.until("it to be shared", "window.shared").await?;
+    let shared = householder.value("window.shared.url").await?;
+    ensure!(shared == back, "{shared} was shared, not {back}");
     householder.close().await?;
 
     installer.click("over-close").await?;

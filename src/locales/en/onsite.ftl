@@ -3,6 +3,10 @@
 onsite-heading = What to measure
 onsite-about = What can change the answer most comes first.
 onsite-caution = Leave covers on and stay clear of live parts. Power, gas, hot water and flues are for licensed trades.
+onsite-rest = { $count ->
+    [one] One thing more, which matters less
+   *[other] { $count } things more, which matter less
+}
 onsite-measured = Measured: { $count }
 onsite-begin = Start measuring
 onsite-leave = Leave

@@ -21,6 +21,9 @@ use crate::ui::route::Route;
 use crate::ui::state::{Page, page};
 use leptos::prelude::*;
 
+/// Things to measure that stand in the open, unless the advice wants more of them.
+const FEW: usize = 8;
+
 /// On site, as a part of the page that is fetched when first shown.
 #[leptos::wasm_split::wasm_split(onsite, wasm_split_path = leptos::wasm_split, fallible)]
 pub fn part() -> Part {
@@ -32,6 +35,8 @@ pub fn part() -> Part {
 struct Round {
     page: Page,
     list: Memo<Vec<Id>>,
+    /// How many of them stand in the open.
+    shown: Memo<usize>,
     /// The one being measured.
     at: RwSignal<Option<Id>>,
     /// The screen stays on from list to field and back.
@@ -47,7 +52,8 @@ fn on_site(page: Page) -> AnyView {
         })
     });
     let list = Memo::new(move |_| page.answers.with(|a| settle.with(|settle| asking::to_measure(a, settle))));
-    let round = Round { page, list, at: RwSignal::new(None), awake: Awake::new() };
+    let shown = Memo::new(move |_| settle.with(Vec::len).max(FEW));
+    let round = Round { page, list, shown, at: RwSignal::new(None), awake: Awake::new() };
     let verdict = move || match page.outcome.get() {
         Some(shared) => page.say(&shared.0.advice.verdict),
         None => page.key("page-verdict-wait"),
@@ -93,6 +99,18 @@ impl Round {
             }
             .into_any()
         };
+        let rest = move || {
+            let rest: Vec<Id> = self.list.get().into_iter().skip(self.shown.get()).collect();
+            (!rest.is_empty()).then(|| {
+                let says = Message::new("onsite-rest").with("count", rest.len() as i64);
+                view! {
+                    <details class="data">
+                        <summary data-test="onsite-rest">{page.say(&says)}</summary>
+                        <ol class="measures">{rest.into_iter().map(line).collect_view()}</ol>
+                    </details>
+                }
+            })
+        };
         let done = move || {
             let all = measured();
             (!all.is_empty()).then(|| {
@@ -109,7 +127,10 @@ impl Round {
             <h1 id=HEADING tabindex="-1">{page.key("onsite-heading")}</h1>
             <p>{page.key("onsite-about")}</p>
             {screen(page, self.awake)}
-            <ol class="measures" data-test="measures">{move || self.list.get().into_iter().map(line).collect_view()}</ol>
+            <ol class="measures" data-test="measures">
+                {move || self.list.get().into_iter().take(self.shown.get()).map(line).collect_view()}
+            </ol>
+            {rest}
             {done}
             <p class="caution">{page.key("onsite-caution")}</p>
             <nav class="thumb" aria-label=page.key("page-steps")>
@@ -149,7 +170,7 @@ impl Round {
                 <h1 id=HEADING tabindex="-1"><span id=format!("{code}-name")>{page.key(&id.key())}</span></h1>
                 <ProvenanceMark from/>
             </div>
-            <p class="standing" id=format!("{code}-standing") data-test="onsite-standing">{stands}</p>
+            <p class="standing" id=format!("{code}-standing") hidden=move || from.get() != Provenance::Assumed>{stands}</p>
             <HowToFind question/>
             <div class="hand" data-test="onsite-field">{self.field(question)}</div>
             <nav class="thumb" aria-label=page.key("page-steps")>
