@@ -74,6 +74,34 @@ fn elements_serve_only_high_demand() {
     assert!(share(&busy) > share(&quiet));
 }
 
+/// Lime and soot keep a few per cent of a burner's heat from the water; scale on elements keeps none.
+#[test]
+fn age_costs_burners_a_little_and_elements_nothing() {
+    let energy = |kind: &str, age: f64, grains: f64, signs: &str| {
+        let outcome = advise(&[
+            (Id::HeaterKind, Value::code(kind)),
+            (Id::HeaterAge, number(age, Unit::Year)),
+            (Id::HeaterFactor, number(if kind == "electric" { 0.90 } else { 0.58 }, Unit::One)),
+            (Id::LabelScale, Value::code("uef")),
+            (Id::Hardness, number(grains, Unit::GrainPerGallon)),
+            (Id::Signs, Value::code(signs)),
+        ]);
+        used_kwh(of(&outcome, CandidateId::Keep))
+    };
+    let (new, old) = (energy("gas", 0.0, 7.0, "none"), energy("gas", 12.0, 7.0, "none"));
+    let (hard, rumbling) = (energy("gas", 20.0, 40.0, "none"), energy("gas", 12.0, 7.0, "rumbling"));
+    println!(
+        "gas: {:.4} after 12 years, {:.4} rumbling, {:.4} in 20 years of the hardest water",
+        old / new,
+        rumbling / new,
+        hard / new
+    );
+    assert!((1.005..1.03).contains(&(old / new)), "{}", old / new);
+    assert!(rumbling > old && hard > rumbling && hard < 1.10 * new);
+    assert_eq!(energy("electric", 0.0, 7.0, "none"), energy("electric", 20.0, 40.0, "rumbling"));
+    assert!(energy("electric", 12.0, 7.0, "leaking") > energy("electric", 12.0, 7.0, "none"));
+}
+
 #[test]
 fn keeping_wins_for_a_young_heater_at_a_low_price() {
     let outcome = advise(&[

@@ -16,6 +16,8 @@ use super::case::{Case, DoorKind};
 use super::checks::{self, Seen, rules::us::US};
 use super::climate::{mains::Mains, outdoor::OutdoorYear};
 use super::draws::{DrawYear, HouseholdUse};
+use super::heater::Source;
+use super::label::ageing::Wear;
 use super::label::calibration::{Calibrated, calibrate};
 use super::money::cash;
 use super::outcome::{CandidateOutcome, Morning, Outcome, YearResult};
@@ -36,7 +38,7 @@ pub struct Cache {
     draws: Option<(HouseholdUse, u64, Arc<DrawYear>)>,
     simulated: Vec<(Key, YearResult, Morning)>,
     /// Years with the room opened.
-    opened: Vec<(Key, YearResult)>,
+    opened: Vec<((Candidate, Conditions), YearResult)>,
 }
 
 /// Everything that moves a simulated year and morning, besides the heater.
@@ -50,7 +52,7 @@ struct Conditions {
     setpoint_c: f64,
 }
 
-type Key = (Candidate, Conditions);
+type Key = (Candidate, Wear, Conditions);
 
 /// A case on its way to advice.
 pub struct Run {
@@ -106,7 +108,7 @@ impl Run {
         let setpoint_c = to_celsius(case.heater.setpoint.value);
         // The room's answered temperature is with the present heater in it: its loss belongs to it.
         let mut room = RoomModel::of(&case.room, &case.place, 0.0);
-        let keep = candidates.first().map(|c| cache.calibrated(c, setpoint_c));
+        let keep = candidates.first().map(|c| cache.heater(c, &case, setpoint_c).0);
         let mean_c = 0.5 * (room.undisturbed_c(30.0, 10.0) + room.undisturbed_c(212.0, 10.0));
         let gain = keep.map_or(0.0, |k| k.model.standby_w_per_k * (setpoint_c - mean_c));
         room.reference_gain_w = if gain > 0.0 { gain } else { 0.0 };
@@ -149,8 +151,8 @@ impl Run {
     /// Takes a first look at the next candidate; `false` when all have been looked at.
     pub fn look(&mut self, cache: &mut Cache) -> bool {
         let Some(candidate) = self.candidates.get(self.looked.len()) else { return false };
-        let calibrated = cache.calibrated(candidate, self.conditions.setpoint_c);
-        let found = match cache.simulated(candidate, &self.conditions) {
+        let (calibrated, wear) = cache.heater(candidate, &self.case, self.conditions.setpoint_c);
+        let found = match cache.simulated(candidate, wear, &self.conditions) {
             Some((year, morning)) => Simulated { calibrated, year, morning, opened: None, whole: true },
             None => {
                 let house = self.house();
@@ -184,8 +186,8 @@ impl Run {
     /// Simulates the next candidate; `false` when all are done.
     pub fn step(&mut self, cache: &mut Cache) -> bool {
         let Some(candidate) = self.candidates.get(self.done.len()) else { return false };
-        let calibrated = cache.calibrated(candidate, self.conditions.setpoint_c);
-        let (year, morning) = match cache.simulated(candidate, &self.conditions) {
+        let (calibrated, wear) = cache.heater(candidate, &self.case, self.conditions.setpoint_c);
+        let (year, morning) = match cache.simulated(candidate, wear, &self.conditions) {
             Some(known) => known,
             None => {
                 let year = year::simulate(&calibrated.model, &self.house(), None);
@@ -193,7 +195,7 @@ impl Run {
                     Some(looked) => looked.morning.clone(),
                     None => self.morning(&calibrated),
                 };
-                let key = (candidate.clone(), self.conditions.clone());
+                let key = (candidate.clone(), wear, self.conditions.clone());
                 keep(&mut cache.simulated, (key, year.clone(), morning.clone()));
                 (year, morning)
             }
@@ -300,6 +302,18 @@ fn largest_drop_k(c: &CandidateOutcome) -> f64 {
 }
 
 impl Cache {
+    /// A heater as it stands in the house, with what age has changed: the present one is not new any more.
+    fn heater(&mut self, candidate: &Candidate, case: &Case, setpoint_c: f64) -> (Calibrated, Wear) {
+        let new = self.calibrated(candidate, setpoint_c);
+        if candidate.id != CandidateId::Keep {
+            return (new, Wear::NONE);
+        }
+        let recovery = if let Source::Burner(b) = &new.model.source { b.recovery } else { 1.0 };
+        let wear = Wear::of(&case.heater, recovery);
+        let model = wear.on(&new.model, candidate.label.kind);
+        (Calibrated { model, ..new }, wear)
+    }
+
     /// A calibrated heater at a setpoint. The rating test has a setpoint of its own: the household's moves the
     /// thermostat only.
     fn calibrated(&mut self, candidate: &Candidate, setpoint_c: f64) -> Calibrated {
@@ -311,8 +325,16 @@ impl Cache {
         made
     }
 
-    fn simulated(&self, candidate: &Candidate, conditions: &Conditions) -> Option<(YearResult, Morning)> {
-        let known = self.simulated.iter().find(|((c, of), ..)| c == candidate && of == conditions);
+    fn simulated(
+        &self,
+        candidate: &Candidate,
+        wear: Wear,
+        conditions: &Conditions,
+    ) -> Option<(YearResult, Morning)> {
+        let known = self
+            .simulated
+            .iter()
+            .find(|((c, worn, of), ..)| c == candidate && *worn == wear && of == conditions);
         known.map(|(_, year, morning)| (year.clone(), morning.clone()))
     }
 }

@@ -96,9 +96,10 @@ fn bad_records_are_refused_with_their_fields() {
 
 #[test]
 fn text_is_for_people() {
-    for (command, has) in
-        [("rate", "Uniform energy factor: label 0.93, model 0.93"), ("calibrate", "Power of each element")]
-    {
+    for (command, has) in [
+        ("rate", "Uniform energy factor: label 0.93 (as read), model 0.93"),
+        ("calibrate", "Power of each element"),
+    ] {
         let ran = run(&[command, "--text", "-"], line(&electric()).as_bytes());
         assert_eq!((ran.code, ran.err.as_str()), (Some(0), ""));
         assert!(
@@ -110,4 +111,78 @@ fn text_is_for_people() {
     let model = json!({ "tankful": 1, "model": { "kind": "gas", "volume": { "value": 38, "unit": "gal" } } });
     let si = run(&["rate", "--text", "--units", "si", "-"], line(&model).as_bytes());
     assert!(si.out.contains("First-hour rating") && si.out.contains("\u{a0}L"), "{}", si.out);
+}
+
+/// What a label left out, and what follows from the others, is marked as such.
+#[test]
+fn each_figure_says_where_it_is_from() {
+    let bare = json!({ "tankful": 1, "label": { "kind": "electric", "factor": 0.92 } });
+    let ran = run(&["rate", "--text", "-"], line(&bare).as_bytes());
+    for has in ["label 0.92 (as read)", "(usual for its kind)", "(worked out)"] {
+        assert!(ran.out.contains(has), "{}", ran.out);
+    }
+    let old = json!({ "tankful": 1, "label": { "kind": "gas", "factor": 0.62, "scale": "ef" } });
+    let ran = run(&["rate", "--text", "-"], line(&old).as_bytes());
+    assert!(ran.out.contains("(from the old scale)"), "{}", ran.out);
+}
+
+/// The test's day adds up to what it scored: water by the pattern, energy as used.
+#[test]
+fn the_series_is_the_day_that_was_rated() {
+    let pump = json!({ "tankful": 1, "label": { "kind": "heat_pump", "factor": 3.45 } });
+    let ran = run(&["rate", "--series", "-"], (line(&electric()) + &line(&pump)).as_bytes());
+    assert_eq!((ran.code, ran.err.as_str()), (Some(0), ""));
+    for rated in ran.json() {
+        let all = |name: &str| -> Vec<f64> {
+            let list = rated["series"][name].as_array().unwrap_or_else(|| panic!("no {name}"));
+            list.iter().map(|v| v.as_f64().expect("a number")).collect()
+        };
+        let minutes = all("minutes");
+        assert!(minutes.is_sorted() && minutes.first() == Some(&0.0) && minutes.last() == Some(&1_440.0));
+        let sum = |values: &[f64]| -> f64 {
+            minutes.windows(2).zip(&values[1..]).map(|(w, v)| (w[1] - w[0]) * v).sum()
+        };
+        let drawn_gal = sum(&all("flow_l_per_min")) / 3.785_411_784;
+        assert!((drawn_gal - 55.0).abs() < 0.05, "{drawn_gal} gal of a medium pattern");
+        let used_kwh = sum(&all("electric_w")) / 60e3;
+        let said_kwh = rated["rating"]["electricity_kwh"].as_f64().expect("a number");
+        // Looking on cuts the simulation's steps, and a heat pump's last recovery may end on the day's other side; the
+        // score corrects for heat stored, the series shows it.
+        let close = if rated["rating"]["uniform_energy_factor"].as_f64() > Some(1.0) { 0.03 } else { 0.01 };
+        assert!((used_kwh / said_kwh - 1.0).abs() < close, "{used_kwh} of {said_kwh} kWh");
+        assert!(all("outlet_c").iter().all(|t| (45.0..60.0).contains(t)));
+        let layers = rated["series"]["layers_c"].as_array().expect("a list");
+        assert_eq!((layers.len(), layers[0].as_array().map(Vec::len)), (minutes.len(), Some(12)));
+    }
+    let without = run(&["rate", "-"], line(&electric()).as_bytes()).json();
+    assert!(without[0].get("series").is_none());
+    assert_eq!(run(&["calibrate", "--series", "-"], b"").code, Some(2));
+}
+
+/// The thermostat's place in the rating test: within what the procedure allows, and carried on to the model.
+#[test]
+fn a_rated_setpoint_is_kept_and_bounded() {
+    let with = |value: f64, unit: &str| {
+        let mut label = electric();
+        label["label"]["setpoint"] = json!({ "value": value, "unit": unit });
+        line(&label)
+    };
+    let usual = run(&["calibrate", "-"], line(&electric()).as_bytes()).json();
+    let hotter = run(&["calibrate", "-"], with(130.0, "degF").as_bytes()).json();
+    assert!((usual[0]["model"]["setpoint"]["value"].as_f64().expect("a number") - 125.0).abs() < 1e-9);
+    assert_eq!(hotter[0]["standing"], "met");
+    // The same score at a hotter tank is that of a better jacket.
+    let standby = |of: &Json| of["model"]["standby"]["value"].as_f64().expect("a number");
+    assert!(standby(&hotter[0]) < standby(&usual[0]) - 0.01, "{hotter:?} {usual:?}");
+    let model = json!({ "tankful": 1, "model": hotter[0]["model"] });
+    let rated = run(&["rate", "-"], line(&model).as_bytes()).json();
+    let factor = rated[0]["rating"]["uniform_energy_factor"].as_f64().expect("a number");
+    assert!((factor - 0.93).abs() < 0.001, "{factor}");
+    for (value, unit) in [(119.0, "degF"), (140.0, "degF"), (60.0, "degC")] {
+        let bad = &run(&["rate", "-"], with(value, unit).as_bytes()).json()[0];
+        assert_eq!(
+            (bad["error"][0]["field"].as_str(), codes(bad)),
+            (Some("label.setpoint"), vec!["out_of_range"])
+        );
+    }
 }

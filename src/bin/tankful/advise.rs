@@ -73,7 +73,7 @@ struct ErrorReport<'a> {
 
 /// Runs the subcommand.
 pub fn run(words: &Words, arguments: &clap::ArgMatches, heater: Option<Ask>) -> Result<Ended, Stop> {
-    let series = heater.is_none() && arguments.get_flag(command::SERIES);
+    let series = matches!(arguments.try_get_one::<bool>(command::SERIES), Ok(Some(true)));
     let wishes = Wishes { text: arguments.get_flag(command::TEXT), series, heater };
     let path = arguments.get_one::<std::path::PathBuf>(command::FILE).map_or(Path::new("-"), |p| p.as_path());
     let (input, size): (Box<dyn Read + Send>, Option<u64>) = if path == Path::new("-") {
@@ -183,7 +183,7 @@ fn answer(words: &Words, wishes: Wishes, record: Record) -> Answered {
         return match parse_heater(&text, ask == Ask::Calibrate) {
             Ok(file) => Answered {
                 read,
-                out: answer_heater(words, ask, line, &file, wishes.text),
+                out: answer_heater(words, ask, line, &file, wishes.text, wishes.series),
                 errors: Vec::new(),
             },
             Err(errors) => refused(errors.iter().map(whole).collect()),

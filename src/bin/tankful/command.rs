@@ -53,6 +53,9 @@ pub fn build(words: &Words) -> Command {
         let after = words.key("cli-heater-after");
         Command::new(name).about(words.key(about)).after_help(after).arg(file()).arg(text()).arg(units())
     };
+    let series = |help: &str| {
+        Arg::new(SERIES).long(SERIES).action(ArgAction::SetTrue).conflicts_with(TEXT).help(words.key(help))
+    };
     Command::new("tankful")
         .version(env!("CARGO_PKG_VERSION"))
         .about(words.key("cli-about"))
@@ -66,15 +69,9 @@ pub fn build(words: &Words) -> Command {
                 .arg(file())
                 .arg(text())
                 .arg(units())
-                .arg(
-                    Arg::new(SERIES)
-                        .long(SERIES)
-                        .action(ArgAction::SetTrue)
-                        .conflicts_with(TEXT)
-                        .help(words.key("cli-series")),
-                ),
+                .arg(series("cli-series")),
         )
-        .subcommand(of_heaters(RATE, "cli-rate"))
+        .subcommand(of_heaters(RATE, "cli-rate").arg(series("cli-rate-series")))
         .subcommand(of_heaters(CALIBRATE, "cli-calibrate"))
         .subcommand(
             Command::new(SCHEMA)

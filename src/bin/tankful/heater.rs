@@ -4,11 +4,11 @@ use serde_json::{Value as Json, json};
 use tankful::core::case::HeaterKind;
 use tankful::core::label::parameters::Parameters;
 use tankful::core::label::patterns::Pattern;
-use tankful::core::label::rated::{Standing, rate};
-use tankful::core::label::rating_run::Scored;
-use tankful::core::label::{calibration::calibrate, rating_test};
+use tankful::core::label::rated::{Standing, rate_at};
+use tankful::core::label::rating_run::{RatingRun, Scored, rating_run};
+use tankful::core::label::{calibration::calibrate_rated_at, rating_test};
 use tankful::core::message::{Arg, Message};
-use tankful::core::units::{GALLON_M3, KWH_J};
+use tankful::core::units::{GALLON_M3, KWH_J, Unit, ZERO_C_K, to_celsius};
 use tankful::job::file::{GivenHeater, HeaterFile, VERSION, number};
 use tankful::text::Words;
 
@@ -21,8 +21,16 @@ pub enum Ask {
     Calibrate,
 }
 
-/// The answer on one heater: a line of JSON, or text.
-pub fn answer(words: &Words, ask: Ask, line: u64, file: &HeaterFile, text: bool) -> String {
+/// The answer on one heater: a line of JSON, with the test's day in `series` when asked for; or text.
+pub fn answer(
+    words: &Words,
+    ask: Ask,
+    line: u64,
+    file: &HeaterFile,
+    text: bool,
+    with_series: bool,
+) -> String {
+    let test_c = to_celsius(file.setpoint);
     if text {
         return said(words, ask, file);
     }
@@ -37,11 +45,16 @@ pub fn answer(words: &Words, ask: Ask, line: u64, file: &HeaterFile, text: bool)
     }
     match &file.heater {
         GivenHeater::Model(parameters) => {
-            let rating = rating_test::rate(&parameters.model());
-            put("rating", scored(&Scored::of(rating.first_hour_m3, &rating.simulated_use)));
+            let heater = parameters.model().at_setpoint(test_c);
+            let rating = rating_test::rate_at(&heater, test_c);
+            let score = Scored::of(rating.first_hour_m3, &rating.simulated_use);
+            put("rating", scored(&score));
+            if with_series {
+                put("series", series(&rating_run(&heater, score)));
+            }
         }
         GivenHeater::Label { label, assumed, converted_from } => {
-            let found = calibrate(label, rating_test::DELIVERED_C);
+            let found = calibrate_rated_at(label, test_c, test_c);
             put("standing", standing(found.standing).into());
             put("says", found.says.iter().map(|m| message(words, m)).collect());
             put("assumed", assumed.as_slice().into());
@@ -61,7 +74,10 @@ pub fn answer(words: &Words, ask: Ask, line: u64, file: &HeaterFile, text: bool)
                 );
                 match ask {
                     Ask::Rate => put("rating", scored(&score)),
-                    Ask::Calibrate => put("model", model(&Parameters::of(label.kind, &found.model))),
+                    Ask::Calibrate => put("model", model(&Parameters::of(label.kind, &found.model), test_c)),
+                }
+                if with_series {
+                    put("series", series(&rating_run(&found.model, score)));
                 }
             }
         }
@@ -105,8 +121,22 @@ fn scored(s: &Scored) -> Json {
     })
 }
 
+/// The test's day, step by step: `layers_c` has a list a step, from the bottom up. Flow and power are means over the time
+/// since the step before, temperatures are of the step's moment.
+fn series(run: &RatingRun) -> Json {
+    let list = |values: &[f32]| -> Json { values.iter().map(|v| number(f64::from(*v))).collect() };
+    json!({
+        "minutes": list(&run.minutes),
+        "flow_l_per_min": list(&run.flow_l_per_min),
+        "outlet_c": list(&run.outlet_c),
+        "electric_w": list(&run.electric_w),
+        "fuel_w": list(&run.fuel_w),
+        "layers_c": run.layers_c.chunks(run.layers).map(list).collect::<Json>(),
+    })
+}
+
 /// The parameters in the form that `rate` reads.
-fn model(p: &Parameters) -> Json {
+fn model(p: &Parameters, test_c: f64) -> Json {
     let with = |value: f64, unit: &str| json!({ "value": number(value), "unit": unit });
     let mut all = json!({
         "kind": p.kind.code(),
@@ -116,6 +146,7 @@ fn model(p: &Parameters) -> Json {
         "upper_height": number(p.upper_height),
         "input": with(p.input.value, "W"),
         "recovery": number(p.recovery),
+        "setpoint": with(Unit::DegF.from_base(test_c + ZERO_C_K), Unit::DegF.code()),
     });
     if let (HeaterKind::HeatPump, Some(all)) = (p.kind, all.as_object_mut()) {
         all.insert("effectiveness".to_owned(), number(p.effectiveness));
@@ -137,14 +168,21 @@ fn said(words: &Words, ask: Ask, file: &HeaterFile) -> String {
     let row = |name: &str, value: &str| format!("  {}: {value}", words.key(name));
     match &file.heater {
         GivenHeater::Model(parameters) => {
-            let rating = rating_test::rate(&parameters.model());
+            let rating = rating_test::rate_at(&parameters.model(), to_celsius(file.setpoint));
             let s = Scored::of(rating.first_hour_m3, &rating.simulated_use);
             for r in tankful::core::label::rated::scored_rows(parameters.kind, &s) {
                 line(row(&r.name, &words.arg(&r.model)));
             }
         }
-        GivenHeater::Label { label, converted_from, .. } => {
-            let rated = rate(label);
+        GivenHeater::Label { label, assumed, converted_from } => {
+            let from = |name: &str| match name {
+                "label-figure-factor" if converted_from.is_some() => "label-from-converted",
+                "label-figure-factor" if !assumed.contains(&"factor") => "label-from-read",
+                "label-figure-first-hour" if !assumed.contains(&"first_hour") => "label-from-read",
+                "label-figure-factor" | "label-figure-first-hour" => "label-from-usual",
+                _ => "label-from-worked-out",
+            };
+            let rated = rate_at(label, to_celsius(file.setpoint));
             for m in &rated.says {
                 line(words.say(m));
             }
@@ -166,6 +204,7 @@ fn said(words: &Words, ask: Ask, file: &HeaterFile) -> String {
                             &Message::new("label-row")
                                 .with("name", Message::new(c.name.clone()))
                                 .with("label", label.clone())
+                                .with("from", Message::new(from(&c.name)))
                                 .with("model", c.model.clone()),
                         ),
                         None => row(&c.name, &model),

@@ -48,11 +48,16 @@ pub struct Calibrated {
 /// Calibrates a heater to its label and sets its thermostat. Always gives a heater: for a label out of reach the
 /// nearest one, for one with unusable figures that of the figures brought into range.
 pub fn calibrate(label: &Label, setpoint_c: f64) -> Calibrated {
+    calibrate_rated_at(label, DELIVERED_C, setpoint_c)
+}
+
+/// The same where the thermostat stood at `test_c` in the rating test, °C: the procedure leaves ± 5 °F for it.
+pub fn calibrate_rated_at(label: &Label, test_c: f64, setpoint_c: f64) -> Calibrated {
     let (usable, mut says) = usable(label);
     let mut standing = if says.is_empty() { Standing::Met } else { Standing::Unusable };
     let first_hour_m3 = usable.first_hour_rating.get::<cubic_meter>();
     let pattern = Pattern::for_first_hour(first_hour_m3);
-    let start = class::model(&usable, &Build::usual(usable.kind), DELIVERED_C);
+    let start = class::model(&usable, &Build::usual(usable.kind), test_c);
     let mut found = fit_first_hour(&usable, &start, first_hour_m3);
     let mut factor = fit_factor(&usable, &found.model, pattern);
     // How much is lost or gained meanwhile moves the first hour a little, and that the factor.

@@ -3,7 +3,6 @@
 use super::class::{self, Build};
 use super::first_hour::first_hour_rating_m3;
 use super::patterns::Pattern;
-use super::rating_test::DELIVERED_C;
 use super::simulated_use::simulated_use;
 use crate::core::candidates::Label;
 use crate::core::heater::{Model, Source};
@@ -149,7 +148,7 @@ impl FirstHourSearch<'_> {
 
     /// How far a build is off, m³; 0 when close enough.
     fn off(&mut self, build: &Build) -> f64 {
-        let mut model = class::model(self.label, build, DELIVERED_C);
+        let mut model = class::model(self.label, build, self.like.setpoint_c);
         take_over(&mut model, self.like);
         let m3 = first_hour_rating_m3(&model);
         if m3 < self.range_m3.0 {

@@ -3,8 +3,10 @@
 //!
 //! Forwards: [`rating_test`] puts a simulated heater through the test. Backwards: [`calibration`] finds the
 //! heater that scores a label. [`rated::rate`] does both for show: label against model, the day in the test
-//! room, a heat pump's map. [`present`] is for heaters without a readable label.
+//! room, a heat pump's map. [`present`] is for heaters without a readable label,
+//! [`ageing`] for what their years have done to them.
 
+pub mod ageing;
 pub mod calibration;
 pub mod class;
 pub mod cop_map;

@@ -4,8 +4,8 @@
 //! predecessors of 1990, 2004 and 2015; from memory), with a usual excess over the minimum for heat
 //! pumps. Energy factors before 2017 are taken as uniform energy factors: for storage tanks near the
 //! medium draw pattern the two lie within about 0.02 of each other (the conversion factors of 81 FR
-//! 96204, 2016, from memory). Fuel-fired heaters age little in efficiency; the labels of their time
-//! hold.
+//! 96204, 2016, from memory). The labels of their time hold
+//! for the heater as new; what its years have changed: [`super::ageing`].
 
 use crate::core::case::HeaterKind;
 
@@ -34,7 +34,8 @@ pub fn typical_uniform_energy_factor(kind: HeaterKind, nominal_gal: f64, age_yea
 }
 
 /// First-hour rating typical of a heater of this kind and nominal volume, US gallons: volume drawn
-/// before the outlet cools, and what the usual input recovers in the hour. Common practice, no source.
+/// before the outlet cools, and what the usual input recovers in the hour. Common practice, no source; for oil a
+/// judgement of our own, from what its burner recovers.
 pub fn typical_first_hour_rating_gal(kind: HeaterKind, nominal_gal: f64) -> f64 {
     let (share, recovery) = match kind {
         HeaterKind::Electric => (0.84, 20.0),

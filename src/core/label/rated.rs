@@ -1,7 +1,7 @@
 //! A label put to the test: the heater calibrated to it, figure by figure beside what its label says, its day
 //! in the test room, and what does not add up. Plain data: it crosses to the page and to files.
 
-use super::calibration::{Calibrated, calibrate};
+use super::calibration::{Calibrated, calibrate_rated_at};
 use super::cop_map::{CopMap, cop_map};
 use super::patterns::Pattern;
 use super::rating_run::{RatingRun, Scored, rating_run};
@@ -83,7 +83,12 @@ pub struct Parameter {
 
 /// Puts a label to the test.
 pub fn rate(label: &Label) -> Rated {
-    let Calibrated { model, standing, says, rating, .. } = calibrate(label, DELIVERED_C);
+    rate_at(label, DELIVERED_C)
+}
+
+/// The same with the thermostat at another setpoint in the test, °C.
+pub fn rate_at(label: &Label, test_c: f64) -> Rated {
+    let Calibrated { model, standing, says, rating, .. } = calibrate_rated_at(label, test_c, test_c);
     let heater = (standing != Standing::Unusable).then(|| {
         let scored = Scored::of(rating.first_hour_m3, &rating.simulated_use);
         RatedHeater {

@@ -1,7 +1,7 @@
 //! The 24-hour rating test as a series, for a picture of it.
 
 use super::patterns::Pattern;
-use super::rating_test::{AIR_C, AIR_RH, DELIVERED_C, INLET_C};
+use super::rating_test::{AIR_C, AIR_RH, INLET_C};
 use super::simulated_use::{SimulatedUse, Watch, watched};
 use crate::core::heater::{Model, Sim};
 use crate::core::units::{KWH_J, celsius, cubic_metres};
@@ -106,11 +106,10 @@ impl Scored {
     }
 }
 
-/// Runs the test for its picture. `scored` are the figures that stand beside it.
+/// Runs the test for its picture, at the heater's own setpoint. `scored` are the figures that stand beside it.
 pub fn rating_run(model: &Model, scored: Scored) -> RatingRun {
-    let at_test = model.at_setpoint(DELIVERED_C);
     let mut film = Film::default();
-    watched(&at_test, scored.pattern, &mut film);
+    watched(model, scored.pattern, &mut film);
     RatingRun {
         minutes: film.minutes,
         flow_l_per_min: film.flow_l_per_min,
@@ -121,7 +120,7 @@ pub fn rating_run(model: &Model, scored: Scored) -> RatingRun {
         layers: PICTURE_LAYERS,
         conditions: Conditions {
             inlet: celsius(INLET_C),
-            delivered: celsius(DELIVERED_C),
+            delivered: celsius(model.setpoint_c),
             air: celsius(AIR_C),
             relative_humidity: AIR_RH,
         },
@@ -177,6 +176,7 @@ impl Watch for Film {
 mod tests {
     use super::*;
     use crate::core::label::calibration::calibrate;
+    use crate::core::label::rating_test::DELIVERED_C;
     use crate::core::label::simulated_use::simulated_use;
     use crate::core::units::{gallons, watts};
     use crate::core::{candidates::Label, case::HeaterKind};

@@ -40,7 +40,12 @@ pub struct Rating {
 /// Rates a heater: first-hour test, pattern by its result, simulated use. The heater is run at the
 /// test's setpoint whatever its own.
 pub fn rate(model: &Model) -> Rating {
-    let at_test = model.at_setpoint(DELIVERED_C);
+    rate_at(model, DELIVERED_C)
+}
+
+/// The same with the thermostat at another setpoint, °C: the procedure leaves ± 5 °F for it.
+pub fn rate_at(model: &Model, test_c: f64) -> Rating {
+    let at_test = model.at_setpoint(test_c);
     let first_hour_m3 = first_hour_rating_m3(&at_test);
     Rating { first_hour_m3, simulated_use: simulated_use(&at_test, Pattern::for_first_hour(first_hour_m3)) }
 }

@@ -1,7 +1,9 @@
 //! Workings of energy and hot water.
 
 use super::Draft;
+use crate::core::candidates::CandidateId;
 use crate::core::case::{Case, Provenance};
+use crate::core::label::{ageing::Wear, class};
 use crate::core::message::Arg;
 use crate::core::outcome::{CandidateOutcome, Working};
 use crate::core::units::{Unit, to_celsius};
@@ -34,6 +36,15 @@ pub(super) fn energy(case: &Case, c: &CandidateOutcome) -> Working {
         .quantity("input-electricity", y.electricity_year_kwh(), Unit::KilowattHour, simulated);
     if y.fuel_year_kwh() > 0.0 {
         draft = draft.quantity("input-fuel", y.fuel_year_kwh(), Unit::KilowattHour, simulated);
+    }
+    if c.candidate.id == CandidateId::Keep {
+        let h = &case.heater;
+        let new = class::recovery_efficiency(h.kind.value, c.label.factor);
+        let lost = 100.0 * (1.0 - Wear::of(h, new).recovery);
+        if lost > 0.0 {
+            let from = h.age_years.from.min(h.hardness_kg_per_m3.from).min(h.signs.from);
+            draft = draft.quantity("input-flue-dirt", lost, Unit::Percent, from);
+        }
     }
     if c.candidate.is_heat_pump() {
         draft = draft.quantity("input-elements", y.elements_kwh.iter().sum(), Unit::KilowattHour, simulated);

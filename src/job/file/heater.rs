@@ -10,6 +10,9 @@
 //! - A `label` needs its `kind`. Figures left out are typical of kind, size and `age`, and named as assumed.
 //!   `scale` says on which scale the `factor` is: `uef` (taken when left out) or `ef`, the scale of labels
 //!   before the middle of 2017, which is converted. `output` is a heat pump's heat at rating conditions.
+//! - `setpoint` (of either) is where the thermostat stood in the rating test: 120 to 130 °F, which is what the test
+//!   allows for water delivered (125 ± 5 °F; 10 CFR 430 subpart B appendix E, from memory). 125 °F when left out. It is not
+//!   the household's.
 //! - A `model` needs its `kind` and `volume` (water held). What is left out is usual for its kind.
 //! - Nothing is passed over, as in the form of a case.
 
@@ -19,11 +22,12 @@ use super::{LONGEST_NAME, MOST_BYTES, VERSION};
 use crate::core::candidates::Label;
 use crate::core::case::HeaterKind;
 use crate::core::label::parameters::Parameters;
+use crate::core::label::rating_test::DELIVERED_C;
 use crate::core::label::{energy_factor, present};
-use crate::core::units::{GALLON_M3, Quantity, Unit, cubic_metres, watts};
+use crate::core::units::{GALLON_M3, Quantity, Unit, ZERO_C_K, celsius, cubic_metres, watts};
 use crate::job::form::{Object, code, object, read_quantity, shown, unknown, wanted};
 use serde_json::Value as Json;
-use uom::si::f64::ThermalConductance;
+use uom::si::f64::{ThermalConductance, ThermodynamicTemperature};
 use uom::si::thermal_conductance::watt_per_kelvin;
 
 /// A heater as it stands in a file.
@@ -33,6 +37,8 @@ pub struct HeaterFile {
     pub name: Option<String>,
     /// The heater.
     pub heater: GivenHeater,
+    /// Where its thermostat stood in the rating test.
+    pub setpoint: ThermodynamicTemperature,
 }
 
 /// How a heater is given.
@@ -54,21 +60,25 @@ pub enum GivenHeater {
 const WATER: &[Unit] = &[Unit::Gallon, Unit::Litre];
 const POWER: &[Unit] = &[Unit::Watt, Unit::Kilowatt, Unit::BtuPerHour];
 const CONDUCTANCE: &[Unit] = &[Unit::WattPerKelvin, Unit::BtuPerHourPerDegF];
+const WARMTH: &[Unit] = &[Unit::DegF, Unit::DegC];
 const BARE: &[Unit] = &[Unit::One];
 const FIELDS: [&str; 4] = ["tankful", "name", "label", "model"];
 
 /// A figure's name, its units, and its range in the first of them.
 type Figure = (&'static str, &'static [Unit], f64, f64);
 
-const LABEL: [Figure; 6] = [
+/// The test's own range for water delivered.
+const SETPOINT: Figure = ("setpoint", WARMTH, 120.0, 130.0);
+const LABEL: [Figure; 7] = [
     ("volume", WATER, 5.0, 200.0),
     ("factor", BARE, 0.1, 10.0),
     ("first_hour", WATER, 3.0, 500.0),
     ("input", POWER, 0.0, 100_000.0),
     ("output", POWER, 0.0, 10_000.0),
     ("age", &[Unit::Year], 0.0, 60.0),
+    SETPOINT,
 ];
-const MODEL: [Figure; 8] = [
+const MODEL: [Figure; 9] = [
     ("volume", WATER, 5.0, 200.0),
     ("standby", CONDUCTANCE, 0.05, 50.0),
     ("stirred", BARE, 0.02, 0.8),
@@ -77,6 +87,7 @@ const MODEL: [Figure; 8] = [
     ("recovery", BARE, 0.3, 1.0),
     ("effectiveness", BARE, 0.4, 0.84),
     ("output", POWER, 300.0, 10_000.0),
+    SETPOINT,
 ];
 
 /// Reads one heater. `labels_only` refuses the parameters of a model.
@@ -131,7 +142,10 @@ fn record(all: &Object, labels_only: bool, refused: &mut Vec<CaseError>) -> Opti
             None
         }
     };
-    heater.map(|heater| HeaterFile { name, heater })
+    heater.map(|(heater, setpoint_k)| {
+        let setpoint = celsius(setpoint_k.map_or(DELIVERED_C, |k| k - ZERO_C_K));
+        HeaterFile { name, heater, setpoint }
+    })
 }
 
 /// The figures of a part, each in its base unit, in the order of the list.
@@ -172,7 +186,10 @@ fn kind(part: &str, all: &Object, refused: &mut Vec<CaseError>) -> Option<Heater
 /// Scales a factor may be on.
 const SCALES: &[&str] = &["uef", "ef"];
 
-fn label(all: &Object, refused: &mut Vec<CaseError>) -> Option<GivenHeater> {
+/// A heater with the setpoint of its rating test, K, where one is given.
+type Given = (GivenHeater, Option<f64>);
+
+fn label(all: &Object, refused: &mut Vec<CaseError>) -> Option<Given> {
     let kind = kind("label", all, refused);
     let old = match all.get("scale") {
         None => Some(false),
@@ -209,13 +226,13 @@ fn label(all: &Object, refused: &mut Vec<CaseError>) -> Option<GivenHeater> {
         input: watts(input_w),
         heat_pump_output: watts(output_w),
     };
-    Some(GivenHeater::Label { label, assumed, converted_from })
+    Some((GivenHeater::Label { label, assumed, converted_from }, given.get(6).copied().flatten()))
 }
 
-fn model(all: &Object, refused: &mut Vec<CaseError>) -> Option<GivenHeater> {
+fn model(all: &Object, refused: &mut Vec<CaseError>) -> Option<Given> {
     let kind = kind("model", all, refused);
     let given = figures("model", all, &MODEL, &["kind"], refused);
-    let [volume, standby, stirred, upper_height, input, recovery, effectiveness, output] = given;
+    let [volume, standby, stirred, upper_height, input, recovery, effectiveness, output, setpoint] = given;
     if !all.contains_key("volume") {
         refused.push(CaseError::new("model.volume", Trouble::Missing));
     }
@@ -224,12 +241,13 @@ fn model(all: &Object, refused: &mut Vec<CaseError>) -> Option<GivenHeater> {
     let output_w = if kind == HeaterKind::HeatPump { output.unwrap_or(typical_w) } else { 0.0 };
     let input_w = input.unwrap_or(present::typical_input_w(kind));
     let usual = Parameters::usual(kind, cubic_metres(volume_m3), watts(input_w), watts(output_w));
-    Some(GivenHeater::Model(Parameters {
+    let parameters = Parameters {
         standby: standby.map_or(usual.standby, ThermalConductance::new::<watt_per_kelvin>),
         stirred: stirred.unwrap_or(usual.stirred),
         upper_height: upper_height.unwrap_or(usual.upper_height),
         recovery: recovery.unwrap_or(usual.recovery),
         effectiveness: effectiveness.unwrap_or(usual.effectiveness),
         ..usual
-    }))
+    };
+    Some((GivenHeater::Model(parameters), setpoint))
 }

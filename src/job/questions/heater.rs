@@ -59,7 +59,7 @@ pub(super) static QUESTIONS: &[Question] = &[
         Default::Code("none"),
         Spread::AnyOption,
         Who::Householder,
-        &[Affects::Timing],
+        &[Affects::Timing, Affects::Energy],
     )),
     first(ask(
         Id::Setpoint,
@@ -127,7 +127,7 @@ pub(super) static QUESTIONS: &[Question] = &[
         Default::Number(7.0, Unit::GrainPerGallon),
         Spread::Plus(5.0, 9.0, Unit::GrainPerGallon),
         Who::Householder,
-        &[Affects::Timing],
+        &[Affects::Timing, Affects::Energy],
     ),
     ask(
         Id::SharesFlue,

@@ -25,6 +25,7 @@ cli-heater-after =
 cli-file = The file to read, or - for standard input
 cli-text = Write plain text for people, not JSON
 cli-units = The units that texts are written in
+cli-rate-series = Add the test’s day, step by step: draws, outlet, layers and power
 cli-series = Add the raw series: each day of the year, and each step of the busiest morning
 cli-schema = Write the JSON Schema of a case
 cli-questions = Write the list of questions, with their ranges and defaults

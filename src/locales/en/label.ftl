@@ -11,7 +11,11 @@ label-unusable = { $figure }: { $given } cannot be right. It must be from { $low
 
 # An old label, and a row of the table in plain text.
 label-converted = The label's energy factor of { $old } is from the old test. On the new scale it is about { $factor }.
-label-row = {"  "}{ $name }: label { $label }, model { $model }
+label-row = {"  "}{ $name }: label { $label } ({ $from }), model { $model }
+label-from-read = as read
+label-from-usual = usual for its kind
+label-from-converted = from the old scale
+label-from-worked-out = worked out
 
 # Rows of the table: label against model.
 label-figure-volume = Size of the tank

@@ -52,6 +52,7 @@ input-drawn-a-day = Hot water drawn in a day
 input-electricity = Electricity in a year
 input-elements = Of which by the heating elements
 input-energy-cost = Energy
+input-flue-dirt = Heat kept from the water by lime and soot, since it was new
 input-fuel = Fuel in a year
 input-fuel-emission = Carbon dioxide of the fuel, kg for each kWh
 input-grid-emission = Carbon dioxide of the grid, kg for each kWh

@@ -10,6 +10,7 @@ use crate::core::label::rated::{Compared, Parameter, RatedHeater};
 use crate::core::message::{Arg, Message};
 use crate::core::units::Quantity;
 use crate::job::complete::complete;
+use crate::job::offer::Figure;
 use crate::job::questions::Id;
 use crate::ui::charts::{cop::CopChart, rating::RatingChart};
 use crate::ui::model::Asked;
@@ -87,27 +88,34 @@ fn outcome(page: Page, candidate: CandidateId, rated: &Rated) -> impl IntoView {
     view! { {says.collect_view()} {heater} }
 }
 
-/// What a label's figure rests on: the answer to its question for the present heater; for a class it is
-/// typical. Which figures of an offer its label gave is not known here.
+/// What a label's figure rests on: the answer to its question for the present heater; what the installer typed, or
+/// left to what is typical of the class, for an offered one; for a class it is typical. `None` for what is
+/// worked out from those.
 fn rests_on(page: Page, candidate: CandidateId, name: &str) -> Option<Provenance> {
-    let id = match name {
-        "label-figure-factor" => Id::HeaterFactor,
-        "label-figure-first-hour" => Id::HeaterFirstHour,
+    let (id, figure) = match name {
+        "label-figure-factor" => (Id::HeaterFactor, Figure::Factor),
+        "label-figure-first-hour" => (Id::HeaterFirstHour, Figure::FirstHour),
         _ => return None,
     };
-    match candidate {
-        CandidateId::Keep => Some(page.provenance(id)),
-        offered if CandidateId::OFFERS.contains(&offered) => None,
-        _ => Some(Provenance::Assumed),
+    if candidate == CandidateId::Keep {
+        return Some(page.provenance(id));
     }
+    let place = CandidateId::OFFERS.iter().position(|offered| *offered == candidate);
+    let typed = page.offer.with_untracked(|o| place.and_then(|at| o.heaters.get(at)?.get(figure)).is_some());
+    Some(if typed { Provenance::Answered } else { Provenance::Assumed })
 }
 
 /// Label against model.
 fn against(page: Page, candidate: CandidateId, rows: Vec<Compared>) -> impl IntoView {
     let row = move |row: Compared| {
         let Compared { name, label, model, residual, met } = row;
-        let mark = rests_on(page, candidate, &name)
-            .map(|from| view! { " " <ProvenanceMark from=Signal::stored(from)/> });
+        let mark = match rests_on(page, candidate, &name) {
+            Some(from) => view! { " " <ProvenanceMark from=Signal::stored(from)/> }.into_any(),
+            None if label.is_some() => {
+                view! { " " <span class="mark-word">{page.key("label-from-worked-out")}</span> }.into_any()
+            }
+            None => ().into_any(),
+        };
         let difference = {
             let label = label.clone();
             move || match (&label, residual) {
