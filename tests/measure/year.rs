@@ -2,6 +2,7 @@
 //! natively by the clock and under callgrind, and the very same code as WebAssembly in a browser.
 //!
 //! `measure_year CANDIDATE TIMES` simulates that year so often; without arguments the candidates are listed.
+//! `measure_year calibrations TIMES` calibrates every heater on offer so often, for `cargo xtask measure calibrations`.
 //! `measure_year bits` prints a fingerprint of whole outcomes, which must be the same everywhere.
 
 use tankful::core::calendar::DayOfYear;
@@ -66,6 +67,26 @@ fn prepared(code: &str) -> Option<Prepared> {
     Some(Prepared::of(&case, candidate))
 }
 
+/// The heaters on offer to houses with each kind of heater, without a second of the same label.
+fn on_offer() -> Vec<Candidate> {
+    let mut all: Vec<Candidate> = Vec::new();
+    for kind in ["electric", "gas", "propane", "oil", "heat_pump"] {
+        let mut answers = Answers::new();
+        answers.set(Id::HeaterKind, Value::code(kind), Provenance::Answered).expect("an option of the list");
+        for candidate in offered::candidates(&complete(&answers)) {
+            if all.iter().all(|known| known.label != candidate.label) {
+                all.push(candidate);
+            }
+        }
+    }
+    all
+}
+
+/// What such a heater is called in the table.
+fn called(candidate: &Candidate) -> String {
+    format!("{}/{}", candidate.label.kind.code(), candidate.id.code())
+}
+
 /// A fingerprint of every bit of whole outcomes, one a line: invented houses that between them use each kind
 /// of heater, room and climate.
 fn bits() -> String {
@@ -104,6 +125,20 @@ fn main() -> std::process::ExitCode {
         println!("{}", bits());
         return std::process::ExitCode::SUCCESS;
     }
+    if let [asked, times] = words.as_slice()
+        && asked == "calibrations"
+    {
+        let times: u32 = times.parse().unwrap_or(1);
+        for candidate in on_offer() {
+            for _ in 0..times {
+                let start = std::time::Instant::now();
+                let found = calibrate(std::hint::black_box(&candidate.label), 50.0);
+                let ms = start.elapsed().as_secs_f64() * 1e3;
+                println!("{} {ms:.3} {:.4}", called(&candidate), found.check.model_factor);
+            }
+        }
+        return std::process::ExitCode::SUCCESS;
+    }
     let [code, times] = words.as_slice() else {
         println!("{}", codes());
         return std::process::ExitCode::SUCCESS;
@@ -136,6 +171,18 @@ mod page {
     #[wasm_bindgen]
     pub fn bits() -> String {
         super::bits()
+    }
+
+    /// The heaters to calibrate, in order.
+    #[wasm_bindgen]
+    pub fn on_offer() -> Vec<String> {
+        super::on_offer().iter().map(super::called).collect()
+    }
+
+    /// Calibrates one of them; gives its factor, so that nothing can be left out.
+    #[wasm_bindgen]
+    pub fn calibrate(at: usize) -> f64 {
+        super::on_offer().get(at).map_or(0.0, |c| super::calibrate(&c.label, 50.0).check.model_factor)
     }
 
     /// A year ready to be simulated.

@@ -14,6 +14,8 @@ pub enum Figures {
     Sizes,
     /// A simulated year of each candidate: instructions, time, WebAssembly against native.
     Years,
+    /// The calibration of every heater on offer: time natively and in a worker of Chromium.
+    Calibrations,
     /// From an answer to the new verdict, in Chromium.
     Answers,
 }
@@ -55,6 +57,7 @@ pub fn measure(named: &[Figures]) -> Result<()> {
                 sizes::print(&sizes::of(&page::read(&dist()).context("the page is not built")?)?)
             }
             Figures::Years => years::years()?,
+            Figures::Calibrations => years::calibrations()?,
             Figures::Answers => answers()?,
         }
     }

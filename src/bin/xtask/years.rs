@@ -43,6 +43,56 @@ pub fn years() -> Result<()> {
     Ok(())
 }
 
+/// Measures the calibration of every heater on offer: natively, and in a worker of Chromium.
+pub fn calibrations() -> Result<()> {
+    let root = root();
+    run(cargo(&root).args(["build", "--quiet", "--release", "--example", PROGRAM]))?;
+    let program = root.join("target/release/examples").join(PROGRAM);
+    let said = answer(Command::new(program).args(["calibrations", "5"])).context("nothing was calibrated")?;
+    let mut native: BTreeMap<String, f64> = BTreeMap::new();
+    for line in said.lines() {
+        let mut words = line.split_whitespace();
+        let (Some(name), Some(ms)) = (words.next(), words.next()) else {
+            anyhow::bail!("no figures: {line}")
+        };
+        let ms: f64 = ms.parse()?;
+        let least = native.entry(name.to_owned()).or_insert(ms);
+        *least = least.min(ms);
+    }
+    let wasm: BTreeMap<String, f64> = in_browser(|browser| async move {
+        let script = "const [done] = arguments;
+             const code = `import('${new URL('measure_year.js', location)}').then(async (it) => {
+               await it.default();
+               const all = {};
+               it.on_offer().forEach((name, at) => {
+                 for (let n = 0; n < 3; n++) {
+                   const start = performance.now();
+                   it.calibrate(at);
+                   all[name] = Math.min(all[name] ?? Infinity, performance.now() - start);
+                 }
+               });
+               postMessage(all);
+             });`;
+             const worker = new Worker(URL.createObjectURL(new Blob([code], { type: 'text/javascript' })), { type: 'module' });
+             worker.onmessage = (message) => done(message.data);";
+        let all = browser.client.execute_async(script, Vec::new()).await?;
+        browser.close().await?;
+        Ok(serde_json::from_value(all)?)
+    })?;
+    println!("{:>28} {:>10} {:>10}", "heater", "native ms", "worker ms");
+    for (name, ms) in &native {
+        let worker = wasm.get(name).with_context(|| format!("{name} was not calibrated in the browser"))?;
+        println!("{name:>28} {ms:>10.1} {worker:>10.1}");
+    }
+    for (how, times) in [("native", &native), ("worker", &wasm)] {
+        let mut times: Vec<f64> = times.values().copied().collect();
+        times.sort_by(f64::total_cmp);
+        let (median, worst) = (times[times.len() / 2], times[times.len() - 1]);
+        println!("{how}: median {median:.1} ms, worst of {} {worst:.1} ms", times.len());
+    }
+    Ok(())
+}
+
 /// The least time in milliseconds, and the part of the energy that is unaccounted for.
 fn native(program: &PathBuf, code: &str) -> Result<(f64, f64)> {
     let said = answer(Command::new(program).arg(code).arg(TIMES.to_string()))
