@@ -130,14 +130,15 @@ mod tests {
     }
 
     proptest! {
-        /// More dirt never helps, and the worst leaves nine tenths.
+        /// More dirt never helps, and the worst of both together leaves 0.86 (the closed form at 50 mm, a millimetre of soot and the
+        /// poorest burner).
         #[test]
         fn dirt_costs_a_little(
             recovery in 0.70..0.98f64, lime in 0.0..MOST_LIME_M, soot in 0.0..OIL_SOOT.1, more in 0.0001..0.002f64,
         ) {
             let by = |m: f64| left(recovery, m / LIME_W_PER_M_K, soot);
             prop_assert!(by(lime + more) < by(lime));
-            prop_assert!((0.88..=1.0 + 1e-12).contains(&by(lime)), "{}", by(lime));
+            prop_assert!((0.855..=1.0 + 1e-12).contains(&by(lime)), "{}", by(lime));
             prop_assert!(left(recovery, lime, soot + more) < left(recovery, lime, soot));
         }
     }
