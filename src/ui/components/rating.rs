@@ -112,7 +112,7 @@ fn against(page: Page, candidate: CandidateId, rows: Vec<Compared>) -> impl Into
         let mark = match rests_on(page, candidate, &name) {
             Some(from) => view! { " " <ProvenanceMark from=Signal::stored(from)/> }.into_any(),
             None if label.is_some() => {
-                view! { " " <span class="mark-word">{page.key("label-from-worked-out")}</span> }.into_any()
+                view! { " " <small>{page.key("label-from-worked-out")}</small> }.into_any()
             }
             None => ().into_any(),
         };
