@@ -158,12 +158,17 @@ impl Watch for Film {
         }
         let t = sim.totals();
         let time_s = now_s - self.last_s;
-        let mean_w = |j: f64| if time_s > 0.0 { (j / time_s) as f32 } else { 0.0 };
+        // Where no time has passed, at a draw's edge, the power is still what it was.
+        let mean_w = |j: f64, last: &[f32]| {
+            if time_s > 0.0 { (j / time_s) as f32 } else { last.last().copied().unwrap_or(0.0) }
+        };
         self.minutes.push((now_s / 60.0) as f32);
         self.flow_l_per_min.push((flow_m3_per_s * 60e3) as f32);
         self.outlet_c.push(sim.outlet_c() as f32);
-        self.electric_w.push(mean_w(t.electricity_j - self.electricity_j));
-        self.fuel_w.push(mean_w(t.fuel_j - self.fuel_j));
+        let electric_w = mean_w(t.electricity_j - self.electricity_j, &self.electric_w);
+        let fuel_w = mean_w(t.fuel_j - self.fuel_j, &self.fuel_w);
+        self.electric_w.push(electric_w);
+        self.fuel_w.push(fuel_w);
         for i in 0..PICTURE_LAYERS {
             let height = (i as f64 + 0.5) / PICTURE_LAYERS as f64;
             self.layers_c.push(sim.layers().temperature_c(sim.layers().layer_at(height)) as f32);
@@ -204,6 +209,12 @@ mod tests {
                 let steps = film.minutes.windows(2).map(|w| f64::from(w[1] - w[0]) * 60.0);
                 series[1..].iter().zip(steps).map(|(v, seconds)| f64::from(*v) * seconds).sum()
             };
+            // No power breaks down for no time at a draw's edge.
+            for i in 1..film.minutes.len() {
+                if film.minutes[i] == film.minutes[i - 1] {
+                    assert_eq!(film.electric_w[i], film.electric_w[i - 1], "{kind:?} at {}", film.minutes[i]);
+                }
+            }
             // Single precision.
             assert!(
                 (sum(&film.electric_w) - seen.electricity_j).abs() <= 1e-4 * seen.electricity_j,
