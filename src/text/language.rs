@@ -22,17 +22,23 @@ struct Entry {
 macro_rules! language {
     ($code:literal, $name:literal, $plural:expr) => {
         language!(@files $code, $name, $plural,
-            "advice", "candidates", "cautions", "checks", "cli", "jobs", "label", "label_form", "links", "offer", "offline", "onsite",
+            "advice", "candidates", "cautions", "checks", "jobs", "label", "label_form", "links", "offer", "offline", "onsite",
             "page",
             "questions_heater", "questions_household", "questions_money", "questions_place", "questions_room", "questions_site", "questions_water", "questions_wiring",
-            "refusals", "report", "rules", "sections", "send", "test_page", "units", "workings", "works")
+            "refusals", "rules", "sections", "send", "test_page", "units", "workings", "works";
+            "cli", "report")
     };
-    (@files $code:literal, $name:literal, $plural:expr, $($file:literal),*) => {
+    (@files $code:literal, $name:literal, $plural:expr, $($file:literal),*; $($native:literal),*) => {
         Entry {
             code: $code,
             name: $name,
             plural: $plural,
-            files: &[$(($file, include_str!(concat!("../locales/", $code, "/", $file, ".ftl")))),*],
+            files: &[
+                $(($file, include_str!(concat!("../locales/", $code, "/", $file, ".ftl"))),)*
+                // Words of the headless command alone: the page need not download them.
+                $(#[cfg(not(target_arch = "wasm32"))]
+                ($native, include_str!(concat!("../locales/", $code, "/", $native, ".ftl"))),)*
+            ],
         }
     };
 }
