@@ -6,6 +6,9 @@ use super::plurals::{self, Plural};
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct Language(usize);
 
+/// File names and their contents.
+type Files = &'static [(&'static str, &'static str)];
+
 /// One language's entry.
 struct Entry {
     /// BCP 47 code; also the folder's name.
@@ -14,37 +17,72 @@ struct Entry {
     name: &'static str,
     /// Its plural rule.
     plural: Plural,
-    /// File names and their contents.
-    files: &'static [(&'static str, &'static str)],
+    /// What the page says up to a verdict.
+    first: Files,
 }
 
-/// The files of a language's folder. The same list for every language: a file may be short, not absent.
-macro_rules! language {
-    ($code:literal, $name:literal, $plural:expr) => {
-        language!(@files $code, $name, $plural,
-            "advice", "candidates", "cautions", "checks", "jobs", "label", "label_form", "links", "offer", "offline", "onsite",
-            "page",
-            "questions_heater", "questions_household", "questions_money", "questions_place", "questions_room", "questions_site", "questions_water", "questions_wiring",
-            "refusals", "rules", "sections", "send", "test_page", "units", "workings", "works";
-            "cli", "report")
+/// Files of a language's folder. The same lists for every language: a file may be short, not absent.
+macro_rules! files {
+    ($code:literal, $($file:literal),*) => {
+        &[$(($file, include_str!(concat!("../locales/", $code, "/", $file, ".ftl")))),*]
     };
-    (@files $code:literal, $name:literal, $plural:expr, $($file:literal),*; $($native:literal),*) => {
-        Entry {
-            code: $code,
-            name: $name,
-            plural: $plural,
-            files: &[
-                $(($file, include_str!(concat!("../locales/", $code, "/", $file, ".ftl"))),)*
-                // Words of the headless command alone: the page need not download them.
-                $(#[cfg(not(target_arch = "wasm32"))]
-                ($native, include_str!(concat!("../locales/", $code, "/", $native, ".ftl"))),)*
-            ],
-        }
+}
+
+/// What the page says up to a verdict, and in the parts that are not the advice.
+macro_rules! first {
+    ($code:literal) => {
+        files!(
+            $code,
+            "advice",
+            "candidates",
+            "jobs",
+            "label",
+            "label_form",
+            "links",
+            "offer",
+            "offline",
+            "onsite",
+            "page",
+            "questions_heater",
+            "questions_household",
+            "questions_money",
+            "questions_place",
+            "questions_room",
+            "questions_site",
+            "questions_water",
+            "questions_wiring",
+            "refusals",
+            "sections",
+            "send",
+            "units"
+        )
+    };
+}
+
+/// What only the advice in full says: the page fetches these words with that part.
+macro_rules! later {
+    ($code:literal) => {
+        files!($code, "cautions", "checks", "rules", "test_page", "workings", "works")
+    };
+}
+
+/// What only the headless command says.
+macro_rules! command {
+    ($code:literal) => {
+        files!($code, "cli", "report")
     };
 }
 
 /// Every language; the first is complete and stands in for words another one lacks.
-static LANGUAGES: &[Entry] = &[language!("en", "English", plurals::english)];
+static LANGUAGES: &[Entry] =
+    &[Entry { code: "en", name: "English", plural: plurals::english, first: first!("en") }];
+
+/// The same languages' words for the advice. Apart from the entries, so that a program that does not reach for
+/// them does not carry them.
+static LATER: &[Files] = &[later!("en")];
+
+/// The same languages' words for the headless command.
+static COMMAND: &[Files] = &[command!("en")];
 
 impl Language {
     /// English: complete, and the fallback of all others.
@@ -82,9 +120,20 @@ impl Language {
         self.entry().plural
     }
 
-    /// File names (without ending) and their Fluent text.
-    pub fn files(self) -> &'static [(&'static str, &'static str)] {
-        self.entry().files
+    /// File names (without ending) and texts of what the page says up to a verdict.
+    pub(super) fn first(self) -> Files {
+        self.entry().first
+    }
+
+    /// The same of what only the advice in full says.
+    pub(super) fn later(self) -> Files {
+        LATER.get(self.0).unwrap_or(&LATER[0])
+    }
+
+    /// File names (without ending) and their Fluent text, all of them.
+    pub fn files(self) -> impl Iterator<Item = &'static (&'static str, &'static str)> {
+        let command = COMMAND.get(self.0).unwrap_or(&COMMAND[0]);
+        self.first().iter().chain(self.later()).chain(*command)
     }
 }
 
@@ -99,7 +148,7 @@ mod tests {
         assert_eq!(Language::from_code("xx"), None);
         for l in Language::all() {
             assert_eq!(Language::from_code(l.code()), Some(l));
-            assert!(!l.name().is_empty() && !l.files().is_empty());
+            assert!(!l.name().is_empty() && l.files().next().is_some());
         }
     }
 }

@@ -21,17 +21,33 @@ pub struct Words {
 struct Shared {
     language: Language,
     /// The language's own words, then English for what it lacks.
-    bundles: Vec<Bundle>,
+    bundles: Vec<Arc<Bundle>>,
     marks: Marks,
 }
 
 impl Words {
     /// The words of a language. Never fails: what a file gets wrong is missing, and a test says so.
     pub fn new(language: Language, units: UnitSystem) -> Words {
-        let mut bundles = vec![bundle(language)];
-        if language != Language::ENGLISH {
-            bundles.push(bundle(Language::ENGLISH));
-        }
+        Words::of(language, units, |language| bundle(language, language.files()))
+    }
+
+    /// The words that the page needs up to a verdict; [`Words::with_later`] adds those of the advice.
+    pub fn first(language: Language, units: UnitSystem) -> Words {
+        Words::of(language, units, |language| bundle(language, language.first().iter()))
+    }
+
+    /// The same words and those that only the advice in full says.
+    #[must_use]
+    pub fn with_later(&self) -> Words {
+        let more = bundles(self.language(), |language| bundle(language, language.later().iter()));
+        let Shared { language, bundles, marks } = &*self.shared;
+        let bundles = bundles.iter().cloned().chain(more).collect();
+        let shared = Shared { language: *language, bundles, marks: marks.clone() };
+        Words { shared: Arc::new(shared), units: self.units }
+    }
+
+    fn of(language: Language, units: UnitSystem, read: fn(Language) -> Bundle) -> Words {
+        let bundles = bundles(language, read);
         let mut shared =
             Shared { language, bundles, marks: Marks { group: String::new(), decimal: String::from(".") } };
         let mark = |key| shared.find(key, None, &Args::new(), &mut Vec::new());
@@ -184,8 +200,17 @@ impl Shared {
     }
 }
 
-fn bundle(language: Language) -> Bundle {
-    Bundle::new(language.files().iter().map(|(_, text)| *text), language.plural())
+fn bundle(language: Language, files: impl Iterator<Item = &'static (&'static str, &'static str)>) -> Bundle {
+    Bundle::new(files.map(|(_, text)| *text), language.plural())
+}
+
+/// What a language says, and what English does for what it lacks.
+fn bundles(language: Language, read: fn(Language) -> Bundle) -> Vec<Arc<Bundle>> {
+    let mut bundles = vec![Arc::new(read(language))];
+    if language != Language::ENGLISH {
+        bundles.push(Arc::new(read(Language::ENGLISH)));
+    }
+    bundles
 }
 
 /// Signs that belong to the number before them.
@@ -298,5 +323,19 @@ mod tests {
         let said = us().say(&m);
         assert!(us().faults(&m).is_empty() && said.contains("160.4\u{a0}°F"), "{said}");
         assert!(!said.chars().any(|c| ('\u{2066}'..='\u{2069}').contains(&c)));
+    }
+
+    /// The page's words in two helpings are all that it has: nothing in one asks for a word of the other.
+    #[test]
+    fn two_helpings_say_the_same() {
+        let all = Words::new(Language::ENGLISH, UnitSystem::Us);
+        let first = Words::first(Language::ENGLISH, UnitSystem::Us);
+        let both = first.with_later();
+        for (_, text) in Language::ENGLISH.first().iter().chain(Language::ENGLISH.later()) {
+            for key in text.lines().filter_map(|l| l.split_once(" = ").map(|(key, _)| key)) {
+                assert_eq!(both.key(key), all.key(key));
+            }
+        }
+        assert!(!first.has("check-drain") && both.has("check-drain") && first.has("verdict-keep"));
     }
 }

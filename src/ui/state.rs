@@ -91,7 +91,7 @@ impl Page {
             open: Memo::new(move |_| job.with(|j| j.sheet.id)),
             listed: RwSignal::new(0),
             resolved: Memo::new(move |_| answers.with(Resolved::of)),
-            words: StoredValue::new(Words::new(Language::ENGLISH, UnitSystem::Us)),
+            words: StoredValue::new(Words::first(Language::ENGLISH, UnitSystem::Us)),
             store: StoredValue::new(store),
         }
     }
@@ -100,6 +100,17 @@ impl Page {
     pub fn words(self) -> Words {
         let units = self.units();
         self.words.with_value(|w| w.with_units(units))
+    }
+
+    /// Takes in the words that only the advice in full says. For its part of the page alone to call: the words come
+    /// with that part.
+    pub fn read_on(self) {
+        let has = |w: &Words| w.has("check-drain");
+        self.words.update_value(|w| {
+            if !has(w) {
+                *w = w.with_later();
+            }
+        });
     }
 
     /// The words as the reader has them now; for what is said once.

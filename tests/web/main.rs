@@ -7,6 +7,7 @@ mod answers;
 #[path = "../../src/bin/xtask/browser.rs"]
 mod browser;
 mod crowded;
+mod findings;
 mod harness;
 mod hosted;
 mod jobs;

@@ -41,3 +41,4 @@ label-parameter-input = Power of the burner
 label-parameter-burner = Share of the fuel that heats the water
 label-parameter-effectiveness = Heat pump, as a share of the best that nature allows
 label-parameter-output = Heat from the heat pump
+test-show = { $heater }: how it does in the rating test

@@ -240,9 +240,3 @@ page-runner-dearer = { $heater }: { $amount } dearer in all
 page-runner-cheaper = { $heater }: { $amount } cheaper in all
 
 # Whether it fits.
-page-findings = Does it fit? { $heater }
-page-findings-about = What the usual rules ask, and what you told us. Local code and licensed trades decide.
-page-findings-none = Nothing changes here, so there is nothing to check.
-page-findings-work = Work:
-page-findings-cost = (about { $amount })
-page-findings-rule = The rule and the figures

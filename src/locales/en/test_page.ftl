@@ -1,6 +1,5 @@
 # The rating test on the page: the test's day, label against model, the heat pump's map.
 
-test-show = { $heater }: how it does in the rating test
 test-about = Every heater sold in the US is put through the same test: one day in a test room, with the same hot water drawn at the same times. We put our model of this heater through it too. So you can see whether it does what its label says.
 test-wait = The test is running …
 test-against = Label and model

@@ -22,15 +22,6 @@ use-dishwasher = Dishwasher
 use-clothes-washer = Laundry
 
 # Figures that open to their working.
-figure-energy = Energy in a year
-figure-running = Cost of running it, first year
-figure-saved = Saved in the first year
-figure-payback = Time until it has paid for itself
-figure-upfront = Paid at the start
-figure-net-present-cost = Cost over all the years, in today's money
-figure-first-hour = Hot water in the first hour
-figure-morning = Cool water on the busiest morning
-figure-emission = Carbon dioxide in a year
 
 # The relations, in words.
 relation-energy = We played through a year of your house, draw by draw. This is the power and fuel the heater used for it: the heat in the water drawn, plus the heat lost through the tank's skin, less the heat taken from the air.

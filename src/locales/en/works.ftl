@@ -34,3 +34,21 @@ work-stand = Put it on a stand { $height } high, with a post before it if cars c
 work-straps = Put on { $count } straps, in the upper and lower third.
 work-vacuum-relief = Put in a vacuum relief valve on the cold pipe.
 work-wires = Have { $run } of new size { $wire } copper cable put in.
+
+# The list of findings on the page.
+page-findings = Does it fit? { $heater }
+page-findings-about = What the usual rules ask, and what you told us. Local code and licensed trades decide.
+page-findings-none = Nothing changes here, so there is nothing to check.
+page-findings-cost = (about { $amount })
+page-findings-rule = The rule and the figures
+page-findings-work = Work:
+page-findings-maybe = This may be needed:
+page-findings-heater = Heater
+page-findings-measure = Measure it, or tell what you know
+page-findings-source = Rule:
+sketch-stand-up = Going up, the tank stands on its edge for a moment. Its diagonal must pass under the ceiling.
+sketch-headroom = The tank and the pipes above it must fit under the lowest thing overhead.
+sketch-drain-slope = The water runs downhill in a pipe to the drain.
+sketch-drain-pump = The water falls into a small pump. The pump lifts it up and over to the drain.
+sketch-circuit = From the panel to the switch to the heater. The breaker, the wires and the heater must match.
+sketch-relief = The pipe from the relief valve runs down, full size, and ends open near the floor.

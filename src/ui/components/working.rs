@@ -89,7 +89,9 @@ pub fn WorkingSheet() -> impl IntoView {
 /// What is asked for, as a part of the page that is fetched when first shown.
 #[leptos::wasm_split::wasm_split(advice, wasm_split_path = leptos::wasm_split, fallible)]
 pub fn part() -> Part {
-    let asked = page().asked.get_untracked();
+    let page = page();
+    page.read_on();
+    let asked = page.asked.get_untracked();
     Ok(asked.map(|asked| view! { <Workings asked/> }).into_any())
 }
 

@@ -23,6 +23,7 @@ use std::sync::Arc;
 /// The advice as a part of the page that is fetched when first shown.
 #[leptos::wasm_split::wasm_split(advice, wasm_split_path = leptos::wasm_split, fallible)]
 pub fn part() -> Part {
+    page().read_on();
     Ok(view! { <ResultPage/> }.into_any())
 }
 
@@ -30,7 +31,7 @@ pub fn part() -> Part {
 #[component]
 fn ResultPage() -> impl IntoView {
     let page = page();
-    move || match page.outcome.get() {
+    let top = move || match page.outcome.get() {
         Some(shared) => view! { <Answer outcome=shared.0/> }.into_any(),
         None => view! {
             <div class="result">
@@ -39,6 +40,13 @@ fn ResultPage() -> impl IntoView {
             </div>
         }
         .into_any(),
+    };
+    let some = Memo::new(move |_| page.outcome.with(Option::is_some));
+    let foot = move || page.outcome.get().map(|shared| view! { <Foot outcome=shared.0/> });
+    // The findings stay while newer outcomes come: a measurement is being put in there.
+    view! {
+        {top}
+        <div class="result">{move || some.get().then(|| view! { <Findings/> })} {foot}</div>
     }
 }
 
@@ -48,10 +56,6 @@ fn Answer(outcome: Arc<Outcome>) -> impl IntoView {
     provide_context(Pair::of(&outcome));
     provide_context(Marks::of_all(page, outcome.candidates.iter().map(|c| c.candidate.id)));
     let verdict = outcome.advice.verdict.clone();
-    let print = move |_| {
-        // A browser that cannot print says so itself.
-        let _ = window().print();
-    };
     view! {
         <div class="result" data-test="answer">
             <header>
@@ -67,14 +71,25 @@ fn Answer(outcome: Arc<Outcome>) -> impl IntoView {
             <SettleFirst outcome=outcome.clone()/>
             <Compared/>
             <CandidatesTable outcome=outcome.clone()/>
-            <Findings/>
-            {extras(page, &outcome)}
-            <Assumed/>
-            <Cautions outcome/>
-            <div class="ways">
-                {button(page.key("send-button"), "button main", "send", move || page.over.set(Some(Over::Send { back: false })))}
-                <button type="button" class="button" data-test="print" on:click=print>{page.key("page-print")}</button>
-            </div>
+        </div>
+    }
+}
+
+/// What is taken for granted, and the cautions.
+#[component]
+fn Foot(outcome: Arc<Outcome>) -> impl IntoView {
+    let page = page();
+    let print = move |_| {
+        // A browser that cannot print says so itself.
+        let _ = window().print();
+    };
+    view! {
+        {extras(page, &outcome)}
+        <Assumed/>
+        <Cautions outcome/>
+        <div class="ways">
+            {button(page.key("send-button"), "button main", "send", move || page.over.set(Some(Over::Send { back: false })))}
+            <button type="button" class="button" data-test="print" on:click=print>{page.key("page-print")}</button>
         </div>
     }
 }
