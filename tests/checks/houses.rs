@@ -4,7 +4,7 @@ use super::*;
 use Fit::{DoesNotFit, Fits, FitsWithWork, MeasureFirst};
 use tankful::core::outcome::Outcome;
 
-fn of<'a>(outcome: &'a Outcome, id: CandidateId) -> &'a [Finding] {
+fn of(outcome: &Outcome, id: CandidateId) -> &[Finding] {
     &outcome.of(id).expect("a candidate").findings
 }
 
