@@ -63,6 +63,10 @@ merge-differences = { $count ->
 merge-about = Pick one of each. What was measured comes first. What you do not pick is set aside in the job, not lost.
 merge-theirs = In the link or file
 merge-ours = Here
+merge-new = { $count ->
+    [one] One thing is new
+   *[other] { $count } things are new
+}
 merge-nothing = Nothing
 merge-done = The two jobs are merged. What was not picked is set aside in the job.
 

@@ -14,12 +14,28 @@ pub fn choose(page: Page, ours: &Job, theirs: &Job, takes: RwSignal<Vec<Differen
     let all = takes.get_untracked();
     let says = Message::new("merge-differences").with("count", count(all.len()));
     let none = all.is_empty();
-    let rows: Vec<AnyView> =
-        all.into_iter().enumerate().map(|(at, d)| row(page, ours, theirs, d, takes, at, stem)).collect();
+    let (mut contested, mut new) = (Vec::new(), Vec::new());
+    for (at, difference) in all.into_iter().enumerate() {
+        let nothing_here = lines_of(page, ours, difference.field).0.is_empty();
+        let row = row(page, ours, theirs, difference, takes, at, stem);
+        if nothing_here { new.push(row) } else { contested.push(row) }
+    }
+    // What is only new needs no decision: it is folded away where something else does.
+    let says_new = Message::new("merge-new").with("count", count(new.len()));
+    let open = contested.is_empty();
+    let new = (!new.is_empty()).then(|| {
+        view! {
+            <details class="data" open=open>
+                <summary data-test="merge-new">{page.words_now().say(&says_new)}</summary>
+                <div class="differences">{new}</div>
+            </details>
+        }
+    });
     view! {
         <p data-test="merge-count">{page.words_now().say(&says)}</p>
         {(!none).then(|| view! { <p class="quiet">{page.key("merge-about")}</p> })}
-        <div class="differences">{rows}</div>
+        <div class="differences">{contested}</div>
+        {new}
     }
     .into_any()
 }
