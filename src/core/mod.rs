@@ -16,6 +16,7 @@ pub mod fit;
 pub mod heat_pump;
 pub mod heater;
 pub mod label;
+pub mod letters;
 pub mod message;
 pub mod moist_air;
 pub mod money;

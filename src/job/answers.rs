@@ -3,6 +3,7 @@
 use super::questions::{Id, Kind, Question, Value};
 use crate::core::case::Provenance;
 use crate::core::message::Message;
+use crate::core::numeric::number;
 use crate::core::units::{Quantity, Unit};
 use litemap::LiteMap;
 use serde::de::{MapAccess, Visitor};
@@ -195,12 +196,7 @@ pub fn parse_number(id: Id, text: &str, unit: Unit) -> Result<Value, Refusal> {
         (Some(_), true) => compact.replace(',', ""),
         (None, _) => compact,
     };
-    // Words such as "inf" and "nan" parse as f64 but are no measurement.
-    if plain.is_empty() || plain.chars().any(|c| c.is_alphabetic() && c != 'e' && c != 'E') {
-        return Err(refuse());
-    }
-    let value: f64 = plain.parse().map_err(|_| refuse())?;
-    if value.is_finite() { Ok(Value::number(value, unit)) } else { Err(refuse()) }
+    number(&plain).map(|value| Value::number(value, unit)).ok_or_else(refuse)
 }
 
 /// Whether a value answers a question.

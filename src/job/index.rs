@@ -5,6 +5,7 @@ use super::form::{self, Object, put, put_text};
 use super::offer::{cut, tidy};
 use super::questions::Id;
 use super::sheet::{Job, JobId, Part};
+use crate::core::letters::lower;
 use serde_json::Value as Json;
 
 /// Version of the kept form.
@@ -47,7 +48,7 @@ impl Summary {
     pub fn of(job: &Job, verdict: &str) -> Summary {
         let mut notes = job.notes.clone();
         cut(&mut notes, SEARCHED_NOTES);
-        let found_by = [job.name.as_str(), &job.place, &notes].join(" ").to_lowercase();
+        let found_by = lower(&[job.name.as_str(), &job.place, &notes].join(" "));
         Summary {
             id: job.id,
             revision: job.revision,
@@ -91,8 +92,8 @@ struct Key {
 impl Key {
     fn of(s: &Summary, order: Order) -> Key {
         let text = match order {
-            Order::Name => s.name.to_lowercase(),
-            Order::Place => s.place.to_lowercase(),
+            Order::Name => lower(&s.name),
+            Order::Place => lower(&s.place),
             Order::Changed | Order::Answered => String::new(),
         };
         let answered = if order == Order::Answered { s.answered } else { 0 };
@@ -137,7 +138,7 @@ impl Index {
 
     /// The lines of jobs in whose name, place or notes every one of the words stands, sorted.
     pub fn search(&self, words: &str, archived: bool, order: Order) -> Vec<&Summary> {
-        let words = words.to_lowercase();
+        let words = lower(words);
         let has = |s: &&Summary| {
             s.archived == archived && words.split_whitespace().all(|word| s.found_by.contains(word))
         };

@@ -6,7 +6,9 @@
 //! Known: text, string and number literals, variables, messages and terms put into others (terms with
 //! their arguments), attributes, selection by text, number and plural. Not known: functions.
 
+use super::language::File;
 use super::plurals::Plural;
+use crate::core::numeric::number;
 use fluent_syntax::ast::{
     Attribute, CallArguments, Entry, Expression, InlineExpression, Pattern, PatternElement, Variant,
     VariantKey,
@@ -48,6 +50,8 @@ struct Message {
 
 /// The messages of one language.
 pub(super) struct Bundle {
+    /// The files it has.
+    names: Vec<Text>,
     // Boxed, so that putting one in among hundreds moves little.
     messages: LiteMap<Text, Box<Message>>,
     terms: LiteMap<Text, Box<Message>>,
@@ -62,19 +66,28 @@ struct Scope<'a> {
 }
 
 impl Bundle {
-    /// The messages of these files. What a file gets wrong is left out; a test refuses any mistake.
-    pub(super) fn new(files: impl Iterator<Item = Text>, plural: Plural) -> Self {
-        let mut bundle = Bundle { messages: LiteMap::new(), terms: LiteMap::new(), plural };
-        for file in files {
-            for entry in parser::parse_runtime(file).unwrap_or_else(|(partial, _)| partial).body {
+    /// No messages yet.
+    pub(super) fn new(plural: Plural) -> Self {
+        Bundle { names: Vec::new(), messages: LiteMap::new(), terms: LiteMap::new(), plural }
+    }
+
+    /// Puts in the messages of these files, except those it has. What a file gets wrong is left out; a test
+    /// refuses any mistake.
+    pub(super) fn add(&mut self, files: &[File]) {
+        for (name, text) in files {
+            if self.names.contains(name) {
+                continue;
+            }
+            self.names.push(name);
+            for entry in parser::parse_runtime(*text).unwrap_or_else(|(partial, _)| partial).body {
                 match entry {
                     Entry::Message(m) => {
                         let message = Message { value: m.value, attributes: m.attributes };
-                        bundle.messages.insert(m.id.name, Box::new(message));
+                        self.messages.insert(m.id.name, Box::new(message));
                     }
                     Entry::Term(t) => {
                         let message = Message { value: Some(t.value), attributes: t.attributes };
-                        bundle.terms.insert(t.id.name, Box::new(message));
+                        self.terms.insert(t.id.name, Box::new(message));
                     }
                     Entry::Comment(_)
                     | Entry::GroupComment(_)
@@ -83,7 +96,6 @@ impl Bundle {
                 }
             }
         }
-        bundle
     }
 
     /// Whether a message has a text of its own.
@@ -134,7 +146,7 @@ impl Bundle {
             (VariantKey::Identifier { name }, Value::Number(n, decimals, _)) => {
                 *name == (self.plural)(*n, *decimals)
             }
-            (VariantKey::NumberLiteral { value }, Value::Number(n, ..)) => value.parse() == Ok(*n),
+            (VariantKey::NumberLiteral { value }, Value::Number(n, ..)) => number(value) == Some(*n),
             (VariantKey::NumberLiteral { .. }, Value::Text(_)) => false,
         }
     }
@@ -149,8 +161,8 @@ impl Bundle {
         match inline {
             InlineExpression::NumberLiteral { value } => {
                 let decimals = value.split_once('.').map_or(0, |(_, rest)| rest.len());
-                value.parse().map_or_else(
-                    |_| Value::Text((*value).to_owned()),
+                number(value).map_or_else(
+                    || Value::Text((*value).to_owned()),
                     |n| Value::Number(n, decimals, (*value).to_owned()),
                 )
             }
@@ -280,7 +292,9 @@ decimal = { 1.0 ->
 "#;
 
     fn ours() -> Bundle {
-        Bundle::new(std::iter::once(SAMPLE), english)
+        let mut bundle = Bundle::new(english);
+        bundle.add(&[("sample", SAMPLE)]);
+        bundle
     }
 
     /// The same files and values through the reference library.

@@ -1,13 +1,10 @@
-//! The languages, as data: a code, a name and the files of words compiled in.
+//! The languages, as data: a code, a name and the files of words compiled in, in groups.
 
 use super::plurals::{self, Plural};
 
 /// A language the words exist in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct Language(usize);
-
-/// File names and their contents.
-type Files = &'static [(&'static str, &'static str)];
 
 /// One language's entry.
 struct Entry {
@@ -17,72 +14,52 @@ struct Entry {
     name: &'static str,
     /// Its plural rule.
     plural: Plural,
-    /// What the page says up to a verdict.
-    first: Files,
 }
 
-/// Files of a language's folder. The same lists for every language: a file may be short, not absent.
+/// Every language; the first is complete and stands in for words another one lacks.
+static LANGUAGES: &[Entry] = &[Entry { code: "en", name: "English", plural: plurals::english }];
+
+/// A file of words: its name without ending, and its Fluent text.
+pub type File = (&'static str, &'static str);
+
+/// Files of words that are needed together, for each language in their order. The page has those of its first
+/// visit at hand; the others come with the part of the page that says them, so only that part may name them.
+pub struct Group(&'static [&'static [File]]);
+
+/// One language's files.
 macro_rules! files {
-    ($code:literal, $($file:literal),*) => {
+    ($code:literal: $($file:literal)*) => {
         &[$(($file, include_str!(concat!("../locales/", $code, "/", $file, ".ftl")))),*]
     };
 }
 
-/// What the page says up to a verdict, and in the parts that are not the advice.
-macro_rules! first {
-    ($code:literal) => {
-        files!(
-            $code,
-            "advice",
-            "candidates",
-            "jobs",
-            "label",
-            "label_form",
-            "links",
-            "offer",
-            "offline",
-            "onsite",
-            "page",
-            "questions_heater",
-            "questions_household",
-            "questions_money",
-            "questions_place",
-            "questions_room",
-            "questions_site",
-            "questions_water",
-            "questions_wiring",
-            "refusals",
-            "sections",
-            "send",
-            "units"
-        )
-    };
+/// The same files of every language: one may be short, not absent.
+macro_rules! group {
+    ($($file:literal)*) => { Group(&[files!("en": $($file)*)]) };
 }
 
-/// What only the advice in full says: the page fetches these words with that part.
-macro_rules! later {
-    ($code:literal) => {
-        files!($code, "cautions", "checks", "rules", "test_page", "workings", "works")
-    };
-}
+/// Up to the first verdict: questions, refusals, the verdict itself.
+pub static FIRST: Group = group!(
+    "advice" "candidates" "jobs" "offline" "page" "questions_heater" "questions_household" "questions_money"
+    "questions_place" "questions_room" "questions_site" "questions_water" "questions_wiring" "refusals" "sections"
+    "units"
+);
 
-/// What only the headless command says.
-macro_rules! command {
-    ($code:literal) => {
-        files!($code, "cli", "report")
-    };
-}
+/// The advice in full, workings and the rating test.
+pub static ADVICE: Group =
+    group!("cautions" "checks" "label" "result" "rules" "send" "test_page" "workings" "works");
 
-/// Every language; the first is complete and stands in for words another one lacks.
-static LANGUAGES: &[Entry] =
-    &[Entry { code: "en", name: "English", plural: plurals::english, first: first!("en") }];
+/// The label to read figures off.
+pub static LABEL: Group = group!("label" "label_form" "test_page");
 
-/// The same languages' words for the advice. Apart from the entries, so that a program that does not reach for
-/// them does not carry them.
-static LATER: &[Files] = &[later!("en")];
+/// Jobs, links and offers.
+pub static JOBS: Group = group!("label" "label_form" "links" "offer" "onsite" "send" "works");
 
-/// The same languages' words for the headless command.
-static COMMAND: &[Files] = &[command!("en")];
+/// The headless command.
+pub static COMMAND: Group = group!("cli" "report");
+
+/// Every group.
+static GROUPS: [&Group; 5] = [&FIRST, &ADVICE, &LABEL, &JOBS, &COMMAND];
 
 impl Language {
     /// English: complete, and the fallback of all others.
@@ -120,20 +97,20 @@ impl Language {
         self.entry().plural
     }
 
-    /// File names (without ending) and texts of what the page says up to a verdict.
-    pub(super) fn first(self) -> Files {
-        self.entry().first
+    /// The files of a group.
+    pub fn group(self, group: &Group) -> &'static [File] {
+        group.0.get(self.0).copied().unwrap_or_default()
     }
 
-    /// The same of what only the advice in full says.
-    pub(super) fn later(self) -> Files {
-        LATER.get(self.0).unwrap_or(&LATER[0])
-    }
-
-    /// File names (without ending) and their Fluent text, all of them.
-    pub fn files(self) -> impl Iterator<Item = &'static (&'static str, &'static str)> {
-        let command = COMMAND.get(self.0).unwrap_or(&COMMAND[0]);
-        self.first().iter().chain(self.later()).chain(*command)
+    /// Every file.
+    pub fn files(self) -> Vec<File> {
+        let mut all: Vec<File> = Vec::new();
+        for &file in GROUPS.iter().flat_map(|group| self.group(group)) {
+            if !all.iter().any(|(name, _)| *name == file.0) {
+                all.push(file);
+            }
+        }
+        all
     }
 }
 
@@ -148,7 +125,7 @@ mod tests {
         assert_eq!(Language::from_code("xx"), None);
         for l in Language::all() {
             assert_eq!(Language::from_code(l.code()), Some(l));
-            assert!(!l.name().is_empty() && l.files().next().is_some());
+            assert!(!l.name().is_empty() && !l.files().is_empty());
         }
     }
 }

@@ -23,8 +23,8 @@
 //! or words have no use. A key that is composed while the program runs begins with one of the
 //! prefixes above.
 //!
-//! A language is a folder beside `en`, one line in the language list and, where English's will not do,
-//! a plural rule.
+//! A language is a folder beside `en`, its line in the language list and its files in the groups and, where
+//! English's will not do, a plural rule. A group is what a part of the page has at hand ([`Group`]).
 
 mod fluent;
 mod language;
@@ -34,6 +34,6 @@ pub mod report;
 mod values;
 mod words;
 
-pub use language::Language;
+pub use language::{ADVICE, COMMAND, FIRST, File, Group, JOBS, LABEL, Language};
 pub use numbers::decimals_of;
 pub use words::{Words, unit_key};

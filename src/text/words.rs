@@ -1,11 +1,13 @@
 //! Finding words by key, with figures put in.
 
 use super::fluent::{Args, Bundle, Value};
-use super::language::Language;
+use super::language::{FIRST, File, Group, Language};
 use super::numbers::{Marks, decimals_as_typed, decimals_of, unsigned};
+use crate::core::letters::is_of_word;
 use crate::core::message::{Arg, Message};
+use crate::core::numeric::number;
 use crate::core::units::{Quantity, Unit, UnitSystem};
-use std::sync::Arc;
+use std::sync::{Arc, PoisonError, RwLock, RwLockReadGuard};
 
 /// The minus sign of print, as wide as a figure.
 const MINUS: char = '\u{2212}';
@@ -20,36 +22,33 @@ pub struct Words {
 
 struct Shared {
     language: Language,
-    /// The language's own words, then English for what it lacks.
-    bundles: Vec<Arc<Bundle>>,
+    /// The language's own words, then English for what it lacks. Locked only while words are looked up or added.
+    bundles: RwLock<Vec<(Language, Bundle)>>,
     marks: Marks,
 }
 
 impl Words {
-    /// The words of a language. Never fails: what a file gets wrong is missing, and a test says so.
+    /// All words of a language. Never fails: what a file gets wrong is missing, and a test says so.
     pub fn new(language: Language, units: UnitSystem) -> Words {
-        Words::of(language, units, |language| bundle(language, language.files()))
+        Words::of(language, units, Language::files)
     }
 
-    /// The words that the page needs up to a verdict; [`Words::with_later`] adds those of the advice.
+    /// The words of a language that the page needs up to its first verdict.
     pub fn first(language: Language, units: UnitSystem) -> Words {
-        Words::of(language, units, |language| bundle(language, language.first().iter()))
+        Words::of(language, units, |language| language.group(&FIRST).to_vec())
     }
 
-    /// The same words and those that only the advice in full says.
-    #[must_use]
-    pub fn with_later(&self) -> Words {
-        let more = bundles(self.language(), |language| bundle(language, language.later().iter()));
-        let Shared { language, bundles, marks } = &*self.shared;
-        let bundles = bundles.iter().cloned().chain(more).collect();
-        let shared = Shared { language: *language, bundles, marks: marks.clone() };
-        Words { shared: Arc::new(shared), units: self.units }
-    }
-
-    fn of(language: Language, units: UnitSystem, read: fn(Language) -> Bundle) -> Words {
-        let bundles = bundles(language, read);
-        let mut shared =
-            Shared { language, bundles, marks: Marks { group: String::new(), decimal: String::from(".") } };
+    fn of(language: Language, units: UnitSystem, files: fn(Language) -> Vec<File>) -> Words {
+        let mut bundles = Vec::new();
+        for language in [language, Language::ENGLISH] {
+            if bundles.iter().all(|(there, _)| *there != language) {
+                let mut bundle = Bundle::new(language.plural());
+                bundle.add(&files(language));
+                bundles.push((language, bundle));
+            }
+        }
+        let marks = Marks { group: String::new(), decimal: String::from(".") };
+        let mut shared = Shared { language, bundles: RwLock::new(bundles), marks };
         let mark = |key| shared.find(key, None, &Args::new(), &mut Vec::new());
         let marks = Marks {
             group: mark("number-group").unwrap_or_default(),
@@ -57,6 +56,14 @@ impl Words {
         };
         shared.marks = marks;
         Words { shared: Arc::new(shared), units }
+    }
+
+    /// Adds the words of a group, for everyone who shares these words.
+    pub fn add(&self, group: &Group) {
+        let mut bundles = self.shared.bundles.write().unwrap_or_else(PoisonError::into_inner);
+        for (language, bundle) in bundles.iter_mut() {
+            bundle.add(language.group(group));
+        }
     }
 
     /// The same words with figures in another system of units.
@@ -77,7 +84,7 @@ impl Words {
 
     /// Whether there are words for a key.
     pub fn has(&self, key: &str) -> bool {
-        self.shared.bundles.iter().any(|b| b.has(key))
+        self.shared.bundles().iter().any(|(_, b)| b.has(key))
     }
 
     /// The words of a key that takes no figures. A key without words shows itself: `⟨key⟩`.
@@ -167,7 +174,7 @@ impl Words {
     fn with_unit(&self, q: Quantity, decimals: usize) -> String {
         let (text, below) = unsigned(q.value, decimals, &self.shared.marks);
         // The plural follows the number as shown: "1.0 years", but "1 year".
-        let shown: f64 = format!("{:.*}", decimals.min(9), q.value.abs()).parse().unwrap_or(0.0);
+        let shown: f64 = number(&format!("{:.*}", decimals.min(9), q.value.abs())).unwrap_or(0.0);
         let args = Args::from_iter([
             (String::from("n"), Value::Number(shown, decimals, text.clone())),
             (String::from("value"), Value::Text(text)),
@@ -190,27 +197,20 @@ impl Words {
 }
 
 impl Shared {
+    /// The language's own words, then English for what it lacks.
+    fn bundles(&self) -> RwLockReadGuard<'_, Vec<(Language, Bundle)>> {
+        // Words that were being added when a thread stopped are whole or not there.
+        self.bundles.read().unwrap_or_else(PoisonError::into_inner)
+    }
+
     fn find(&self, key: &str, attr: Option<&str>, args: &Args, faults: &mut Vec<String>) -> Option<String> {
         let before = faults.len();
-        let said = self.bundles.iter().find_map(|b| b.say(key, attr, args, faults));
+        let said = self.bundles().iter().find_map(|(_, b)| b.say(key, attr, args, faults));
         for fault in faults.iter_mut().skip(before) {
             *fault = format!("{key}: {fault}");
         }
         said.map(hold_units)
     }
-}
-
-fn bundle(language: Language, files: impl Iterator<Item = &'static (&'static str, &'static str)>) -> Bundle {
-    Bundle::new(files.map(|(_, text)| *text), language.plural())
-}
-
-/// What a language says, and what English does for what it lacks.
-fn bundles(language: Language, read: fn(Language) -> Bundle) -> Vec<Arc<Bundle>> {
-    let mut bundles = vec![Arc::new(read(language))];
-    if language != Language::ENGLISH {
-        bundles.push(Arc::new(read(Language::ENGLISH)));
-    }
-    bundles
 }
 
 /// Signs that belong to the number before them.
@@ -223,7 +223,8 @@ fn hold_units(text: String) -> String {
     let mut done = 0;
     for (at, _) in text.match_indices(' ') {
         let (before, after) = (text.get(..at).unwrap_or(""), text.get(at + 1..).unwrap_or(""));
-        let end = after.find(|c: char| !(c.is_alphanumeric() || c == '°')).unwrap_or(after.len());
+        let end =
+            after.find(|c: char| !(is_of_word(c) || matches!(c, '°' | '²' | '³'))).unwrap_or(after.len());
         let sign = after.get(..end).unwrap_or("");
         if before.ends_with(|c: char| c.is_ascii_digit()) && SIGNS.contains(&sign) {
             out.push_str(text.get(done..at).unwrap_or(""));
@@ -323,19 +324,5 @@ mod tests {
         let said = us().say(&m);
         assert!(us().faults(&m).is_empty() && said.contains("160.4\u{a0}°F"), "{said}");
         assert!(!said.chars().any(|c| ('\u{2066}'..='\u{2069}').contains(&c)));
-    }
-
-    /// The page's words in two helpings are all that it has: nothing in one asks for a word of the other.
-    #[test]
-    fn two_helpings_say_the_same() {
-        let all = Words::new(Language::ENGLISH, UnitSystem::Us);
-        let first = Words::first(Language::ENGLISH, UnitSystem::Us);
-        let both = first.with_later();
-        for (_, text) in Language::ENGLISH.first().iter().chain(Language::ENGLISH.later()) {
-            for key in text.lines().filter_map(|l| l.split_once(" = ").map(|(key, _)| key)) {
-                assert_eq!(both.key(key), all.key(key));
-            }
-        }
-        assert!(!first.has("check-drain") && both.has("check-drain") && first.has("verdict-keep"));
     }
 }

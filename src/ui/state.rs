@@ -21,7 +21,7 @@ use crate::job::offer::Offer;
 use crate::job::questions::{Id, Question, Section, Value};
 use crate::job::resolved::Resolved;
 use crate::job::{Job, JobId};
-use crate::text::{Language, Words};
+use crate::text::{Group, Language, Words};
 use leptos::prelude::*;
 use std::sync::Arc;
 
@@ -102,15 +102,9 @@ impl Page {
         self.words.with_value(|w| w.with_units(units))
     }
 
-    /// Takes in the words that only the advice in full says. For its part of the page alone to call: the words come
-    /// with that part.
-    pub fn read_on(self) {
-        let has = |w: &Words| w.has("check-drain");
-        self.words.update_value(|w| {
-            if !has(w) {
-                *w = w.with_later();
-            }
-        });
+    /// Adds the words of a part of the page that came.
+    pub fn learn(self, group: &Group) {
+        self.words.with_value(|w| w.add(group));
     }
 
     /// The words as the reader has them now; for what is said once.

@@ -1,6 +1,7 @@
 //! Finding a place by what somebody types: no matter how it is capitalised, accented or hyphenated.
 
 use super::places::{Place, all};
+use crate::core::letters::{is_of_word, small};
 
 /// The listed places that fit what was typed so far: those whose name starts with it first, then those with a
 /// later word that does, or whose state or province does ("boston", "paul", "new ham", "QC", "Boston MA",
@@ -38,7 +39,7 @@ fn rank(place: &Place, wanted: &str) -> Option<u8> {
 /// Lower case without accents, apostrophes and points; any other run of marks or blanks is one blank.
 fn fold(text: &str) -> String {
     let mut folded = String::with_capacity(text.len());
-    for c in text.chars().flat_map(char::to_lowercase) {
+    for c in text.chars().map(small) {
         match c {
             'à' | 'á' | 'â' | 'ã' | 'ä' | 'å' => folded.push('a'),
             'ç' => folded.push('c'),
@@ -52,7 +53,7 @@ fn fold(text: &str) -> String {
             'œ' => folded.push_str("oe"),
             // Accents that stand as characters of their own, and marks that people leave out.
             '\u{300}'..='\u{36f}' | '\'' | '’' | 'ʻ' | '.' => {}
-            c if c.is_alphanumeric() => folded.push(c),
+            c if is_of_word(c) => folded.push(c),
             _ if folded.is_empty() || folded.ends_with(' ') => {}
             _ => folded.push(' '),
         }

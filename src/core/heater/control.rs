@@ -31,11 +31,13 @@ pub(super) struct Place {
 }
 
 impl Place {
+    #[inline(always)]
     fn of(layers: &Layers, height: f64, sensor: f64) -> Self {
         let (from, own) = (layers.heated_from(height), layers.layer_at(sensor));
         Self { from, sensor: if own < from { from } else { own } }
     }
 
+    #[inline(always)]
     fn of_element(layers: &Layers, e: &Element) -> Self {
         Self::of(layers, e.height, e.sensor)
     }
@@ -101,6 +103,7 @@ impl Sim<'_> {
         }
     }
 
+    #[inline(always)]
     /// Whether a thermostat wants heat: below the call, or on and not yet at the setpoint.
     fn wanted(&self, source: On, place: Place, call_c: f64) -> bool {
         let t = self.layers.temperature_c(place.sensor);

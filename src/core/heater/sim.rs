@@ -203,6 +203,7 @@ impl<'m> Sim<'m> {
 
     /// Standby loss and electronics for a time, told to the surroundings together with what else the
     /// heater did to the air (heat given to it, J; water taken, kg).
+    #[inline(always)]
     pub(super) fn lose(
         &mut self,
         dt_s: f64,

@@ -4,7 +4,7 @@
 const SERIES_BELOW: f64 = 0.05;
 
 /// exp(−x) for x ≥ 0: a Taylor series where it is exact to rounding, the portable library elsewhere.
-#[inline]
+#[inline(always)]
 pub fn decay_factor(x: f64) -> f64 {
     const fn over(n: f64) -> f64 {
         1.0 / n

@@ -60,13 +60,13 @@ impl Layers {
     }
 
     /// Temperature of a layer, °C.
-    #[inline]
+    #[inline(always)]
     pub fn temperature_c(&self, layer: usize) -> f64 {
         self.t_c[self.at_most_top(layer)]
     }
 
     /// Volume of a layer, m³.
-    #[inline]
+    #[inline(always)]
     pub fn layer_m3(&self, layer: usize) -> f64 {
         if layer == 0 {
             self.fill_m3
@@ -78,7 +78,7 @@ impl Layers {
     }
 
     /// Temperature at the outlet (the top layer), °C.
-    #[inline]
+    #[inline(always)]
     pub fn outlet_c(&self) -> f64 {
         self.t_c[self.slots]
     }
@@ -99,7 +99,7 @@ impl Layers {
     }
 
     /// The layer that holds the water at a relative height (0 bottom, 1 top).
-    #[inline]
+    #[inline(always)]
     pub fn layer_at(&self, relative_height: f64) -> usize {
         let above_fill = relative_height * self.slots as f64 - self.fill_m3 * self.per_slot;
         if above_fill > 0.0 { self.at_most_top(above_fill as i32 as usize + 1) } else { self.lowest() }
@@ -108,7 +108,7 @@ impl Layers {
     /// The layer whose lower face lies nearest to a relative height: heat put in at that height warms
     /// from this layer up. Taking faces rather than the layer that happens to hold the height keeps
     /// the heated volume right on average as layers move by.
-    #[inline]
+    #[inline(always)]
     pub fn heated_from(&self, relative_height: f64) -> usize {
         let fill = self.fill_m3 * self.per_slot;
         let above_fill = relative_height * self.slots as f64 - fill;
@@ -123,25 +123,25 @@ impl Layers {
     }
 
     /// The lowest layer that holds water: an empty growing layer holds none.
-    #[inline]
+    #[inline(always)]
     fn lowest(&self) -> usize {
         usize::from(self.fill_m3 <= 0.0)
     }
 
-    #[inline]
+    #[inline(always)]
     fn at_most_top(&self, layer: usize) -> usize {
         if layer > self.slots { self.slots } else { layer }
     }
 
     /// The most that can be drawn at the present outlet temperature, m³.
-    #[inline]
+    #[inline(always)]
     pub fn top_m3(&self) -> f64 {
         self.slot_m3 - self.fill_m3
     }
 
     /// Draws from the top and feeds cold water at the bottom: plug flow. At most [`Self::top_m3`] may
     /// be drawn at a time, so that what leaves has one temperature.
-    #[inline]
+    #[inline(always)]
     pub fn draw(&mut self, volume_m3: f64, cold_c: f64) {
         let v = if volume_m3 < self.top_m3() { volume_m3 } else { self.top_m3() };
         self.held_m3_k += v * (cold_c - self.t_c[self.slots]);
@@ -168,7 +168,7 @@ impl Layers {
 
     /// Cools (or warms) all layers toward the room by `factor = exp(−UA·dt / C)`: the loss is spread
     /// over the jacket in proportion to volume, so one factor serves all. Returns the heat lost, J.
-    #[inline]
+    #[inline(always)]
     pub fn decay(&mut self, room_c: f64, factor: f64) -> f64 {
         let gone = 1.0 - factor;
         let toward = room_c * gone;

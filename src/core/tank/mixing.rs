@@ -28,7 +28,7 @@ impl Layers {
 
     /// [`Self::settle`] where all was in order before the layers up to `top` were warmed without changing
     /// their own order: only the next layer can have been passed.
-    #[inline]
+    #[inline(always)]
     pub fn settle_above(&mut self, top: usize) {
         if top < self.slots && self.t_c[top] > self.t_c[top + 1] {
             self.settle_from(top);
@@ -61,7 +61,7 @@ impl Layers {
 
     /// The cold inlet's jet stirs the bottom of the tank: the lowest `volume_m3` become one
     /// temperature; the layer at the edge gives and takes its share. Nothing is stirred for no volume.
-    #[inline]
+    #[inline(always)]
     pub fn stir_bottom(&mut self, volume_m3: f64) {
         if volume_m3 <= 0.0 {
             return;
@@ -94,7 +94,7 @@ impl Layers {
     /// Volume and common temperature of the pool that heat from layer `from` warms now: that layer and
     /// those above it that are no warmer; and the temperature of the next layer up, at which it
     /// joins (`None`: the pool reaches the top).
-    #[inline]
+    #[inline(always)]
     pub fn pool(&self, from: usize) -> Pool {
         let t_c = self.t_c[from];
         let above = &self.t_c[from + 1..=self.slots];
@@ -105,14 +105,14 @@ impl Layers {
     }
 
     /// What layers `from` to `top` hold less than as many whole slots.
-    #[inline]
+    #[inline(always)]
     fn missing_m3(&self, from: usize, top: usize) -> f64 {
         let below = if from == 0 { self.slot_m3 - self.fill_m3 } else { 0.0 };
         if top == self.slots { below + self.fill_m3 } else { below }
     }
 
     /// Warms a pool by a heat, J. The pool's layers take one temperature.
-    #[inline]
+    #[inline(always)]
     pub fn warm(&mut self, pool: &Pool, heat_j: f64) {
         if pool.m3 <= 0.0 {
             return;
@@ -131,7 +131,7 @@ impl Layers {
     /// How far up a condenser's heat reaches. It fills the zone (the layers below `zone`) from the coldest
     /// layer up like water a vessel: `excess_k_m3` is its heat over its conductance a m³, and the layers
     /// below the condensing temperature share it.
-    #[inline]
+    #[inline(always)]
     pub fn reach(&self, zone: usize, excess_k_m3: f64) -> Reach {
         // The growing layer, or the first whole one where that is empty, is always reached; all others below
         // the zone's top are whole.
@@ -150,7 +150,7 @@ impl Layers {
 
     /// Gives heat, J, to the layers that a condenser reaches: their mean rises with it, their differences from
     /// it draw together by a factor.
-    #[inline]
+    #[inline(always)]
     pub fn relax(&mut self, reach: &Reach, heat_j: f64, closer: f64) {
         let gained_m3_k = heat_j / RHO_C;
         // to + (t − mean)·closer, with to = mean + gained / m³.

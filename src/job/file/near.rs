@@ -1,11 +1,12 @@
 //! The nearest known name to a mistyped one.
 
+use crate::core::letters::lower;
 use crate::job::form::short;
 
 /// The name that takes the fewest letters changed, added or dropped to reach, if that is few enough to
 /// be a slip of the finger. The first of equals.
 pub(super) fn nearest<'a>(typed: &str, names: impl Iterator<Item = &'a str>) -> Option<&'a str> {
-    let typed = short(typed).to_lowercase();
+    let typed = lower(&short(typed));
     let most = (typed.chars().count() / 3).max(2);
     names
         .map(|name| (distance(&typed, name), name))

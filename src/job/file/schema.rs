@@ -3,6 +3,7 @@
 use super::{LONGEST_NAME, VERSION, bare_unit, number, units_like, units_of};
 use crate::core::case::HeaterKind;
 use crate::core::climate::places;
+use crate::core::numeric::number as parsed;
 use crate::core::units::{Quantity, Unit};
 use crate::job::offer::{
     AdderKind, Figure, LONGEST_NAME as LONGEST_OFFER_NAME, MOST_ADDERS, MOST_DOLLARS, MOST_HEATERS,
@@ -212,7 +213,7 @@ fn outward(value: f64, direction: f64) -> f64 {
     let steps = value / grain;
     // Written and read back, so that 37.7777 does not become 37.77770000000001.
     let rounded = if direction < 0.0 { steps.floor() } else { steps.ceil() } * grain;
-    format!("{rounded:.12}").parse().unwrap_or(rounded)
+    parsed(&format!("{rounded:.12}")).unwrap_or(rounded)
 }
 
 #[cfg(test)]

@@ -6,6 +6,7 @@
 use super::bound::Bound;
 use crate::core::case::Provenance;
 use crate::core::message::Message;
+use crate::core::numeric::number as parsed;
 use crate::core::units::{Quantity, Unit};
 use crate::job::answers::{Answer, parse_number};
 use crate::job::questions::{Kind, Value};
@@ -26,7 +27,7 @@ fn in_field(value: f64, figures: usize) -> String {
 
 /// Rounded to this many decimals.
 fn rounded(value: f64, decimals: usize) -> f64 {
-    format!("{value:.decimals$}").parse().unwrap_or(value)
+    parsed(&format!("{value:.decimals$}")).unwrap_or(value)
 }
 
 /// A step that suits the unit shown: the question's own in its first unit, a round number near it in

@@ -10,6 +10,7 @@ use crate::core::case::Provenance;
 use crate::core::message::{Arg, Message};
 use crate::job::answers::Answers;
 use crate::job::questions::{Id, Kind, Question, Value};
+use crate::text;
 use crate::ui::lazy::{Part, shown};
 use crate::ui::state::{Page, page};
 use leptos::prelude::*;
@@ -65,6 +66,7 @@ pub fn PresentLabel() -> impl IntoView {
 /// The unfolded label, as a part of the page that is fetched when first shown.
 #[leptos::wasm_split::wasm_split(label, wasm_split_path = leptos::wasm_split, fallible)]
 pub fn part() -> Part {
+    page().learn(&text::LABEL);
     Ok(view! { <Unfolded/> }.into_any())
 }
 

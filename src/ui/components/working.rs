@@ -5,6 +5,7 @@ use super::rating::{RatingTest, ShowTest};
 use crate::core::candidates::CandidateId;
 use crate::core::case::{Input, Provenance};
 use crate::core::outcome::Working;
+use crate::text;
 use crate::ui::lazy::{Part, shown};
 use crate::ui::model::Asked;
 use crate::ui::reading;
@@ -89,9 +90,8 @@ pub fn WorkingSheet() -> impl IntoView {
 /// What is asked for, as a part of the page that is fetched when first shown.
 #[leptos::wasm_split::wasm_split(advice, wasm_split_path = leptos::wasm_split, fallible)]
 pub fn part() -> Part {
-    let page = page();
-    page.read_on();
-    let asked = page.asked.get_untracked();
+    page().learn(&text::ADVICE);
+    let asked = page().asked.get_untracked();
     Ok(asked.map(|asked| view! { <Workings asked/> }).into_any())
 }
 

@@ -28,8 +28,9 @@ pub enum Over {
 }
 
 /// What is shown, as a part of the page that is fetched when first shown.
-#[leptos::wasm_split::wasm_split(over, wasm_split_path = leptos::wasm_split, fallible)]
+#[leptos::wasm_split::wasm_split(jobs, wasm_split_path = leptos::wasm_split, fallible)]
 fn part() -> Part {
+    page().learn(&crate::text::JOBS);
     let page = page();
     let content = move || {
         page.over.get().map(|over| match over {

@@ -14,8 +14,9 @@ use crate::ui::state::{Page, page};
 use leptos::prelude::*;
 
 /// The short path as a part of the page that is fetched when first shown.
-#[leptos::wasm_split::wasm_split(asked, wasm_split_path = leptos::wasm_split, fallible)]
+#[leptos::wasm_split::wasm_split(jobs, wasm_split_path = leptos::wasm_split, fallible)]
 pub fn part() -> Part {
+    page().learn(&crate::text::JOBS);
     Ok(short_path(page()))
 }
 

@@ -2,6 +2,7 @@
 
 use crate::core::message::{Arg, Message};
 use crate::job::{Aside, LONGEST_WHO, Measured, Part, Why};
+use crate::text;
 use crate::ui::browser::device;
 use crate::ui::browser::focus::HEADING;
 use crate::ui::components::link::GoTo;
@@ -18,6 +19,7 @@ use leptos::prelude::*;
 /// The open job as a part of the page that is fetched when first shown.
 #[leptos::wasm_split::wasm_split(jobs, wasm_split_path = leptos::wasm_split, fallible)]
 pub fn part() -> lazy::Part {
+    page().learn(&text::JOBS);
     Ok(view! { <JobPage/> }.into_any())
 }
 

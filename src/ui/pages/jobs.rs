@@ -4,6 +4,7 @@
 use crate::core::message::{Arg, Message};
 use crate::job::JobId;
 use crate::job::index::{Index, Order, Summary};
+use crate::text;
 use crate::ui::browser::focus::HEADING;
 use crate::ui::browser::{device, jobs};
 use crate::ui::components::parts::{button, file_button, pick, tick};
@@ -43,6 +44,7 @@ struct Wanted {
 /// The list of jobs as a part of the page that is fetched when first shown.
 #[leptos::wasm_split::wasm_split(jobs, wasm_split_path = leptos::wasm_split, fallible)]
 pub fn part() -> Part {
+    page().learn(&text::JOBS);
     Ok(view! { <JobsPage/> }.into_any())
 }
 

@@ -18,8 +18,9 @@ use crate::ui::state::{Page, page};
 use leptos::prelude::*;
 
 /// The offer as a part of the page that is fetched when first shown.
-#[leptos::wasm_split::wasm_split(offer, wasm_split_path = leptos::wasm_split, fallible)]
+#[leptos::wasm_split::wasm_split(jobs, wasm_split_path = leptos::wasm_split, fallible)]
 pub fn part() -> Fetched {
+    page().learn(&crate::text::JOBS);
     Ok(editor(page()))
 }
 

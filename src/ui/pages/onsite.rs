@@ -25,8 +25,9 @@ use leptos::prelude::*;
 const FEW: usize = 8;
 
 /// On site, as a part of the page that is fetched when first shown.
-#[leptos::wasm_split::wasm_split(onsite, wasm_split_path = leptos::wasm_split, fallible)]
+#[leptos::wasm_split::wasm_split(jobs, wasm_split_path = leptos::wasm_split, fallible)]
 pub fn part() -> Part {
+    page().learn(&crate::text::JOBS);
     Ok(on_site(page()))
 }
 

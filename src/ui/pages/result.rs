@@ -2,6 +2,7 @@
 //! was checked and what is taken for granted.
 
 use crate::core::outcome::Outcome;
+use crate::text;
 use crate::ui::browser::focus::HEADING;
 use crate::ui::charts::{money::MoneyChart, months::MonthsChart, morning::MorningChart, room::RoomChart};
 use crate::ui::components::candidates::CandidatesTable;
@@ -23,7 +24,7 @@ use std::sync::Arc;
 /// The advice as a part of the page that is fetched when first shown.
 #[leptos::wasm_split::wasm_split(advice, wasm_split_path = leptos::wasm_split, fallible)]
 pub fn part() -> Part {
-    page().read_on();
+    page().learn(&text::ADVICE);
     Ok(view! { <ResultPage/> }.into_any())
 }
 
