@@ -41,25 +41,27 @@ macro_rules! group {
 /// Up to the first verdict: questions, refusals, the verdict itself.
 pub static FIRST: Group = group!(
     "advice" "candidates" "jobs" "offline" "page" "questions_heater" "questions_household" "questions_money"
-    "questions_place" "questions_room" "questions_site" "questions_water" "questions_wiring" "refusals" "sections"
+    "questions_place" "questions_room" "refusals" "sections"
     "units"
 );
 
 /// The advice in full, workings and the rating test.
-pub static ADVICE: Group =
-    group!("cautions" "checks" "label" "result" "rules" "send" "test_page" "workings" "works");
+pub static ADVICE: Group = group!("cautions" "checks" "label" "offer" "questions_site" "questions_water" "questions_wiring" "result" "rules" "send" "test_page" "workings" "works");
+
+/// What only somebody on site can tell.
+pub static SITE: Group = group!("questions_site" "questions_water" "questions_wiring");
 
 /// The label to read figures off.
 pub static LABEL: Group = group!("label" "label_form" "test_page");
 
 /// Jobs, links and offers.
-pub static JOBS: Group = group!("label" "label_form" "links" "offer" "onsite" "send" "works");
+pub static JOBS: Group = group!("label" "label_form" "links" "offer" "onsite" "questions_site" "questions_water" "questions_wiring" "send" "works");
 
 /// The headless command.
 pub static COMMAND: Group = group!("cli" "report");
 
 /// Every group.
-static GROUPS: [&Group; 5] = [&FIRST, &ADVICE, &LABEL, &JOBS, &COMMAND];
+static GROUPS: [&Group; 6] = [&FIRST, &ADVICE, &SITE, &LABEL, &JOBS, &COMMAND];
 
 impl Language {
     /// English: complete, and the fallback of all others.

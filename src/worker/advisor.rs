@@ -26,12 +26,12 @@ impl Service for Advisor {
     type Ask = Ask;
     type Answer = Reply;
 
-    fn take(&mut self, ask: Ask, _post: &mut dyn FnMut(&Reply)) {
+    fn take(&mut self, ask: Ask, _post: &mut dyn FnMut(Reply)) {
         let run = Run::new(complete_with(&ask.answers(), &ask.offer()), &mut self.cache);
         self.work = Some(Work { number: ask.number, run, looking: true });
     }
 
-    fn step(&mut self, post: &mut dyn FnMut(&Reply)) -> bool {
+    fn step(&mut self, post: &mut dyn FnMut(Reply)) -> bool {
         let Some(work) = &mut self.work else { return false };
         let (number, run) = (work.number, &mut work.run);
         if work.looking {
@@ -39,16 +39,16 @@ impl Service for Advisor {
             if !work.looking
                 && let Some(outcome) = run.first()
             {
-                post(&Reply::First { number, outcome: Box::new(outcome) });
+                post(Reply::First { number, outcome: Box::new(outcome) });
             }
             return true;
         }
         if run.step(&mut self.cache) {
-            post(&Reply::Progress { number, done: run.done() as u32, of: run.len() as u32 });
+            post(Reply::Progress { number, done: run.done() as u32, of: run.len() as u32 });
             return true;
         }
         if let Some(Work { number, run, .. }) = self.work.take() {
-            post(&Reply::Done { number, outcome: Box::new(run.finish()) });
+            post(Reply::Done { number, outcome: Box::new(run.finish()) });
         }
         false
     }

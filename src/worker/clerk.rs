@@ -21,10 +21,10 @@ impl Service for Clerk {
     type Ask = Request;
     type Answer = Told;
 
-    fn take(&mut self, ask: Request, post: &mut dyn FnMut(&Told)) {
+    fn take(&mut self, ask: Request, post: &mut dyn FnMut(Told)) {
         match ask {
             Request::Advise(ask) => {
-                self.advisor.take(ask, &mut |reply| post(&Told::Advice(reply.clone())));
+                self.advisor.take(ask, &mut |reply| post(Told::Advice(reply)));
             }
             Request::Rate(label) => {
                 self.tests.retain(|waiting| *waiting != *label);
@@ -36,12 +36,12 @@ impl Service for Clerk {
         }
     }
 
-    fn step(&mut self, post: &mut dyn FnMut(&Told)) -> bool {
+    fn step(&mut self, post: &mut dyn FnMut(Told)) -> bool {
         // The newest first: it is the one looked at.
         if let Some(label) = self.tests.pop() {
-            post(&Told::Rated(Box::new(label::rate(&label))));
+            post(Told::Rated(Box::new(label::rate(&label))));
             return true;
         }
-        self.advisor.step(&mut |reply| post(&Told::Advice(reply.clone())))
+        self.advisor.step(&mut |reply| post(Told::Advice(reply)))
     }
 }

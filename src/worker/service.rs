@@ -18,10 +18,10 @@ pub trait Service {
     type Answer: Serialize;
 
     /// Takes note of a message; a newer one may make the work under way stale. Does no long work itself.
-    fn take(&mut self, ask: Self::Ask, post: &mut dyn FnMut(&Self::Answer));
+    fn take(&mut self, ask: Self::Ask, post: &mut dyn FnMut(Self::Answer));
 
     /// Does one step of the work under way; false when there is nothing left to do.
-    fn step(&mut self, post: &mut dyn FnMut(&Self::Answer)) -> bool;
+    fn step(&mut self, post: &mut dyn FnMut(Self::Answer)) -> bool;
 }
 
 /// Whether this code runs in the worker rather than in the page.
@@ -68,7 +68,7 @@ impl<S: Service> Bench<S> {
         let bytes = Uint8Array::new(&event.data()).to_vec();
         match postcard::from_bytes(&bytes) {
             Ok(ask) => {
-                self.service.borrow_mut().take(ask, &mut |answer| self.post(answer));
+                self.service.borrow_mut().take(ask, &mut |answer| self.post(&answer));
                 self.ring();
             }
             Err(error) => self.complain(&format!("unreadable message: {error}")),
@@ -77,7 +77,7 @@ impl<S: Service> Bench<S> {
 
     fn step(&self) {
         self.rung.set(false);
-        if self.service.borrow_mut().step(&mut |answer| self.post(answer)) {
+        if self.service.borrow_mut().step(&mut |answer| self.post(&answer)) {
             self.ring();
         }
     }

@@ -176,8 +176,10 @@ impl Page {
     }
 
     /// Ends the test: the console must have stayed empty of warnings and errors, which is also where
-    /// violations of the content security policy show.
+    /// violations of the content security policy show; and all keys must have had words.
     pub async fn close(self) -> Result<()> {
+        let unsaid = self.value("document.body?.innerText.match(/⟨.*?⟩/g) ?? []").await?;
+        ensure!(unsaid.as_array().is_none_or(Vec::is_empty), "there are no words for {unsaid}");
         let complaints: Vec<_> = self
             .browser
             .console()

@@ -16,8 +16,8 @@ pub type Files = BTreeMap<String, Vec<u8>>;
 /// get a hash in their name.
 const RUN: [&str; 3] = ["page_bg.wasm", "page.js", "boot.js"];
 
-/// The scripts written by hand.
-const COMMENTED: [&str; 3] = ["boot.js", "worker.js", precache::SCRIPT];
+/// The scripts, written by hand and by wasm-bindgen, and the one style sheet.
+const COMMENTED: [&str; 5] = ["boot.js", "worker.js", "page.js", "page.css", precache::SCRIPT];
 
 /// Finishes a page.
 ///
@@ -59,11 +59,21 @@ pub fn finish(mut files: Files) -> Result<Files> {
     Ok(files)
 }
 
-/// A script without the lines that are only a comment: they are for people, and a visitor's download is
-/// dear.
-pub fn without_comments(script: &str) -> String {
-    let lines = script.lines().filter(|line| !line.trim().is_empty() && !line.trim_start().starts_with("//"));
-    lines.map(|line| format!("{line}\n")).collect()
+/// A script or style sheet without the lines that are only a comment and without its indents: they are for
+/// people, and a visitor's download is dear.
+pub fn without_comments(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    let mut inside = false;
+    for line in text.lines().map(str::trim) {
+        inside |= line.starts_with("/*");
+        if inside {
+            inside = !line.ends_with("*/");
+        } else if !line.is_empty() && !line.starts_with("//") {
+            out.push_str(line);
+            out.push('\n');
+        }
+    }
+    out
 }
 
 /// Puts the style sheets of the page together in one, in the order of their links: the sources are cut by
@@ -242,6 +252,13 @@ mod tests {
         let mut files = built();
         files.insert("boot.js".to_owned(), b"nothing".to_vec());
         assert!(finish(files).is_err());
+    }
+
+    #[test]
+    fn comments_and_indents_go_and_code_stays() {
+        let text =
+            "/**\n * What `f` does. */\n  f(\"/* no */\"); // why\n\n// alone\n* { a: b }\n/* c */\nd\n";
+        assert_eq!(without_comments(text), "f(\"/* no */\"); // why\n* { a: b }\nd\n");
     }
 
     #[test]

@@ -161,7 +161,7 @@ impl Desk {
         let mut replies = Vec::new();
         let more = match &mut desk.borrow_mut().service {
             Some(Hired::Here(clerk, busy)) => {
-                *busy = clerk.step(&mut |told: &Told| replies.push(told.clone()));
+                *busy = clerk.step(&mut |told| replies.push(told));
                 *busy
             }
             _ => false,

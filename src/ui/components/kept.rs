@@ -3,6 +3,7 @@
 use super::link::GoTo;
 use crate::core::message::{Arg, Message};
 use crate::job::file::{CaseFile, parse_case, to_json};
+use crate::text::JOBS;
 use crate::ui::browser::download;
 use crate::ui::model::{Notice, Remedy};
 use crate::ui::route::Route;
@@ -10,6 +11,7 @@ use crate::ui::state::{Page, page};
 use leptos::html;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
+use leptos::wasm_split::SplitLoaderError;
 
 /// Save, load, start over.
 #[component]
@@ -20,7 +22,7 @@ pub fn YourAnswers() -> impl IntoView {
             <h2 id="kept">{page.key("page-kept")}</h2>
             <p class="quiet">{page.key("page-kept-about")}</p>
             <div class="ways">
-                <button type="button" class="button" data-test="save-file" on:click=move |_| save(page)>
+                <button type="button" class="button" data-test="save-file" on:click=move |_| with_files(page, save(page))>
                     {page.key("page-kept-save")}
                 </button>
                 <LoadButton/>
@@ -59,26 +61,40 @@ fn LoadButton() -> impl IntoView {
     }
 }
 
-fn save(page: Page) {
+/// Runs what reads or writes a file; the code for that is fetched when first needed.
+fn with_files(page: Page, work: impl Future<Output = Result<(), SplitLoaderError>> + 'static) {
+    spawn_local(async move {
+        if work.await.is_err() {
+            page.tell(Notice { code: "file", says: Message::new("page-part-missing"), remedy: None });
+        }
+    });
+}
+
+#[leptos::wasm_split::wasm_split(jobs, wasm_split_path = leptos::wasm_split, fallible)]
+fn save(page: Page) -> Result<(), SplitLoaderError> {
     let file = CaseFile { answers: page.answers.get_untracked(), ..CaseFile::default() };
     download::offer("tankful-answers.json", &format!("{:#}", to_json(&file)));
+    Ok(())
 }
 
 fn load(page: Page, field: NodeRef<html::Input>) {
     let Some(field) = field.get_untracked() else { return };
     let Some(file) = field.files().and_then(|files| files.get(0)) else { return };
-    spawn_local(async move {
+    with_files(page, async move {
         let text = download::read(file, download::LARGEST).await;
         // Emptied, so that the same file can be chosen again.
         field.set_value("");
-        take(page, text.as_deref());
+        take(page, text).await
     });
 }
 
 /// Takes the answers of a file in place of those there are, which can be put back; a file with faults
 /// changes nothing.
-fn take(page: Page, text: Option<&str>) {
-    let read = text.map(parse_case);
+#[leptos::wasm_split::wasm_split(jobs, wasm_split_path = leptos::wasm_split, fallible)]
+fn take(page: Page, text: Option<String>) -> Result<(), SplitLoaderError> {
+    // A fault names its question.
+    page.learn(&JOBS);
+    let read = text.as_deref().map(parse_case);
     let (says, remedy) = match read {
         Some(Ok(file)) => {
             let before = page.answers.get_untracked();
@@ -97,4 +113,5 @@ fn take(page: Page, text: Option<&str>) {
         None => (Message::new("page-notice-file-bad"), None),
     };
     page.tell(Notice { code: "file", says, remedy });
+    Ok(())
 }

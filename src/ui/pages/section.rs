@@ -1,10 +1,12 @@
 //! One section of questions: the first ones, the rest on request, and the way on and back.
 
 use crate::job::questions::{self, Question, Section};
+use crate::text::SITE;
 use crate::ui::browser::focus::HEADING;
 use crate::ui::components::link::GoTo;
 use crate::ui::components::present_label::{self, PresentLabel};
 use crate::ui::components::question::QuestionField;
+use crate::ui::lazy::{Part, shown};
 use crate::ui::route::Route;
 use crate::ui::state::page;
 use leptos::prelude::*;
@@ -42,6 +44,18 @@ fn Questions(section: Section, first: bool) -> impl IntoView {
     }
 }
 
+/// The further questions of the section shown, with their words, which are fetched when first shown.
+#[leptos::wasm_split::wasm_split(further, wasm_split_path = leptos::wasm_split, fallible)]
+fn further() -> Part {
+    let page = page();
+    page.learn(&SITE);
+    let section = match page.route.get_untracked() {
+        Route::Section(section, _) => Some(section),
+        _ => None,
+    };
+    Ok(section.map(|section| view! { <Questions section first=false/> }).into_any())
+}
+
 /// The questions that most people skip. They are drawn only once unfolded.
 #[component]
 fn Further(section: Section) -> impl IntoView {
@@ -52,7 +66,7 @@ fn Further(section: Section) -> impl IntoView {
         let open = open.get_untracked();
         page.job.update(|j| j.unfold(section, !open));
     };
-    let list = move || open.get().then(|| view! { <Questions section first=false/> });
+    let list = move || open.get().then(|| shown(|| Box::pin(further())));
     (count.get_untracked() > 0).then(|| {
         let label = move || {
             page.say(
