@@ -81,6 +81,7 @@ async fn the_keyboard_alone_leads_to_the_advice() -> Result<()> {
         let before = page.value("location.href").await?;
         press(&page, Key::Enter).await?;
         page.until("the next page", &format!("location.href !== {before}")).await?;
+        page.until("the focus to follow", "document.activeElement.matches('h1')").await?;
     }
     page.until("the result", "document.querySelector('[data-page=result]')").await?;
     page.until("the focus to follow", "document.activeElement.matches('h1')").await?;

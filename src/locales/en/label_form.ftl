@@ -1,9 +1,5 @@
 # The drawn label: where each figure usually stands.
 
-label-read = Read it off the label
-    .about = Are you standing at the heater? Two stickers on it tell more than a guess can.
-label-unfold = Show me where to look
-label-fold = Put the label away
 label-tag = The energy label
     .where = A large paper sticker on the front. On an old tank it may be gone.
 label-plate = The nameplate

@@ -51,3 +51,8 @@ q-shares-flue = Does a furnace or boiler share the heater's flue?
     .default = Many burners do share one. Electric heaters have no flue. Common practice, no source.
 q-shares-flue-yes = Yes
 q-shares-flue-no = No
+
+label-read = Read it off the label
+    .about = Are you standing at the heater? Two stickers on it tell more than a guess can.
+label-unfold = Show me where to look
+label-fold = Put the label away
