@@ -86,7 +86,10 @@ fn every_file_of_the_folder_is_compiled_in() {
         for entry in std::fs::read_dir(folder).expect("the language's folder") {
             let path = entry.expect("an entry").path();
             let stem = path.file_stem().and_then(|s| s.to_str()).expect("a name").to_owned();
-            assert!(language.files().any(|(n, _)| *n == stem), "{stem}.ftl is not in the language list");
+            assert!(
+                language.files().iter().any(|(n, _)| *n == stem),
+                "{stem}.ftl is not in the language list"
+            );
         }
     }
 }
