@@ -32,7 +32,13 @@ pub(super) struct Coder<'a> {
     // Reading.
     input: &'a [u8],
     code: u32,
+    /// Bits that may still be read.
+    left: u32,
 }
+
+/// Most bits read of one link. The fullest one of ours takes about a tenth of it; five bytes made up for it could else
+/// stand for a thousand heaters with thousands of letters each, since likely letters cost next to nothing.
+const MOST_BITS: u32 = 1_000_000;
 
 impl<'a> Coder<'a> {
     /// A coder with this many places for odds, which has learnt from a text how people write.
@@ -47,6 +53,7 @@ impl<'a> Coder<'a> {
             pending: 1,
             input: &[],
             code: 0,
+            left: MOST_BITS,
         };
         coder.letters(learn.as_bytes(), 0);
         coder
@@ -71,6 +78,11 @@ impl<'a> Coder<'a> {
         self.way == Way::Reading
     }
 
+    /// Whether it has read as much as it may; from there on it finds nothing but zeros, so every list and text ends.
+    pub(super) fn is_spent(&self) -> bool {
+        self.left == 0
+    }
+
     fn next(&mut self) -> u32 {
         let Some((first, rest)) = self.input.split_first() else { return 0 };
         self.input = rest;
@@ -83,7 +95,11 @@ impl<'a> Coder<'a> {
         let bit = match self.way {
             Way::Learning => return bit,
             Way::Writing => bit,
-            Way::Reading => self.code >= bound,
+            Way::Reading if self.left == 0 => return false,
+            Way::Reading => {
+                self.left -= 1;
+                self.code >= bound
+            }
         };
         if bit {
             self.low += u64::from(bound);

@@ -185,6 +185,9 @@ pub fn unpack(packed: &[u8]) -> Opened {
     let (mut job, mut back) = (Job::default(), false);
     walk.job(&mut job, &mut back);
     job.created_ms = job.changed_ms;
+    if walk.coder.is_spent() {
+        walk.dropped.push(Dropped::Unknown);
+    }
     // Many faults of one kind are one sentence.
     let mut dropped = Vec::new();
     for one in walk.dropped {
@@ -254,4 +257,20 @@ fn bytes_of(letters: &[u8]) -> Vec<u8> {
         }
     }
     out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Found by fuzzing: a few bytes that stood for many millions of letters, and took seconds to read.
+    #[test]
+    fn a_few_bytes_cannot_keep_the_reader_busy() {
+        let bytes = [0xff, 0xff, 0xff, 0xff, 0x2e];
+        let mut walk = Walk { coder: Coder::reading(walk::PLACES, walk::LEARN, &bytes), dropped: Vec::new() };
+        walk.job(&mut Job::default(), &mut false);
+        assert!(walk.coder.is_spent(), "it stands for more than may be read");
+        assert!(walk.dropped.len() < 10_000, "{} things left out", walk.dropped.len());
+        assert!(unpack(&bytes).dropped.contains(&Dropped::Unknown));
+    }
 }
