@@ -46,16 +46,16 @@ pub static FIRST: Group = group!(
 );
 
 /// The advice in full, workings and the rating test.
-pub static ADVICE: Group = group!("cautions" "checks" "label" "offer" "questions_site" "questions_water" "questions_wiring" "result" "rules" "send" "test_page" "workings" "works");
+pub static ADVICE: Group = group!("cautions" "checks" "label" "offer" "questions_further" "questions_site" "questions_water" "questions_wiring" "result" "rules" "send" "test_page" "workings" "works");
 
-/// What only somebody on site can tell.
-pub static SITE: Group = group!("questions_site" "questions_water" "questions_wiring");
+/// Questions asked on request, and what only somebody on site can tell.
+pub static SITE: Group = group!("questions_further" "questions_site" "questions_water" "questions_wiring");
 
 /// The label to read figures off.
-pub static LABEL: Group = group!("label" "label_form" "test_page");
+pub static LABEL: Group = group!("label" "label_form" "questions_further" "test_page");
 
 /// Jobs, links and offers.
-pub static JOBS: Group = group!("label" "label_form" "links" "offer" "onsite" "questions_site" "questions_water" "questions_wiring" "send" "works");
+pub static JOBS: Group = group!("label" "label_form" "links" "offer" "onsite" "questions_further" "questions_site" "questions_water" "questions_wiring" "send" "works");
 
 /// The headless command.
 pub static COMMAND: Group = group!("cli" "report");

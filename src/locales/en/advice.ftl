@@ -32,14 +32,3 @@ need-costs-less = Over the years counted it would cost about { $extra } less.
 
 settle-quote = Get a written price for a heat pump tank with all the work.
 settle-permit = Ask your town which permit the work needs and who may do it.
-
-# Names of the figures that stand beside a verdict.
-figure-energy = Energy in a year
-figure-running = Cost of running it, first year
-figure-saved = Saved in the first year
-figure-payback = Time until it has paid for itself
-figure-upfront = Paid at the start
-figure-net-present-cost = Cost over all the years, in today's money
-figure-first-hour = Hot water in the first hour
-figure-morning = Cool water on the busiest morning
-figure-emission = Carbon dioxide in a year

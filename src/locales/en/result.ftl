@@ -16,6 +16,10 @@ page-tile-total = All costs over { $years } { $years ->
 }, in today’s money
 page-reasons = Why
 page-settle = Settle this first
+page-settle-more = { $count ->
+    [one] One more thing to settle
+   *[other] { $count } more things to settle
+}
 page-settle-nothing = Nothing is left open that could change this answer.
 page-assumed = What this takes for granted
 page-assumed-about = Nobody has told us these yet, so usual values stand in. Tap one to put in your own.

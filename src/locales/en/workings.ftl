@@ -86,3 +86,14 @@ source-prices = Your answers. Prices nobody gave are rough means from memory: ta
 source-present-value = Present value as in any textbook of engineering economics. Lives of tanks: common practice, no published source.
 source-payback = Money spent, year by year, without discounting.
 source-emission = Fuels: factors of the US Environmental Protection Agency. Grid: state means. Both from memory.
+
+# Names of the figures that stand beside a verdict.
+figure-energy = Energy in a year
+figure-running = Cost of running it, first year
+figure-saved = Saved in the first year
+figure-payback = Time until it has paid for itself
+figure-upfront = Paid at the start
+figure-net-present-cost = Cost over all the years, in today's money
+figure-first-hour = Hot water in the first hour
+figure-morning = Cool water on the busiest morning
+figure-emission = Carbon dioxide in a year

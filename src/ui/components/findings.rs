@@ -4,7 +4,7 @@
 use super::candidates::fit_key;
 use super::link::GoTo;
 use super::provenance::ProvenanceMark;
-use super::question::QuestionField;
+use super::question::{HeadingLevel, QuestionField};
 use super::sketches;
 use crate::core::candidates::CandidateId;
 use crate::core::case::Input;
@@ -163,6 +163,7 @@ fn one(page: Page, list: List, code: Code) -> AnyView {
 /// working, the rule and the caution.
 pub fn opened_finding(page: Page, finding: Memo<Option<Finding>>) -> AnyView {
     let Some(first) = finding.get_untracked() else { return ().into_any() };
+    provide_context(HeadingLevel("5"));
     // The questions stay as they are while it stands open: one is being answered.
     let fields = first.asks.iter().filter_map(|code| Id::from_code(code)).map(|id| {
         view! { <QuestionField question=Question::get(id)/> }

@@ -27,6 +27,10 @@ pub fn option_key(id: Id, option: &str) -> String {
     format!("{}-{}", id.key(), option.replace('_', "-"))
 }
 
+/// The level of the headings of questions that stand inside something else, from context.
+#[derive(Clone, Copy)]
+pub struct HeadingLevel(pub &'static str);
+
 /// One question.
 #[component]
 pub fn QuestionField(question: &'static Question) -> impl IntoView {
@@ -34,6 +38,7 @@ pub fn QuestionField(question: &'static Question) -> impl IntoView {
     let id = question.id;
     let code = id.code();
     let from = Memo::new(move |_| page.provenance(id));
+    let level = use_context::<HeadingLevel>().map(|level| level.0);
     let field = match question.kind {
         Kind::Number { .. } => {
             view! { <NumberField bound=Bound::question(page, question) steps=true/> }.into_any()
@@ -44,7 +49,7 @@ pub fn QuestionField(question: &'static Question) -> impl IntoView {
     view! {
         <div class="question" role="group" data-test=format!("q-{code}") aria-labelledby=format!("{code}-name")>
             <div class="question-head">
-                <h2 id=format!("{code}-name")>{page.key(&id.key())}</h2>
+                <h2 id=format!("{code}-name") attr:aria-level=level>{page.key(&id.key())}</h2>
                 <ProvenanceMark from/>
             </div>
             {field}

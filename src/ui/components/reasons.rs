@@ -27,11 +27,16 @@ pub fn Reasons(outcome: Arc<Outcome>) -> impl IntoView {
     }
 }
 
+/// How much to settle is shown at once.
+const SETTLE_AT_ONCE: usize = 5;
+
 /// What to settle first, each with the way to its question.
 #[component]
 pub fn SettleFirst(outcome: Arc<Outcome>) -> impl IntoView {
     let page = page();
-    let all = outcome.advice.settle_first.clone();
+    let mut all = outcome.advice.settle_first.clone();
+    // The rest would bury the answer; what stops the job comes first.
+    let rest = all.split_off(all.len().min(SETTLE_AT_ONCE));
     let nothing = all.is_empty().then(|| view! { <p>{page.key("page-settle-nothing")}</p> });
     let one = move |Settle { says, ask }: Settle| {
         let jump = ask.and_then(|code| Id::from_code(&code)).map(|id| view! { <Jump id/> });
@@ -42,11 +47,22 @@ pub fn SettleFirst(outcome: Arc<Outcome>) -> impl IntoView {
             </li>
         }
     };
+    let start = SETTLE_AT_ONCE + 1;
+    let more = (!rest.is_empty()).then(|| {
+        let says = Message::new("page-settle-more").with("count", rest.len() as i64);
+        view! {
+            <details class="find">
+                <summary data-test="settle-more">{page.say(&says)}</summary>
+                <ol class="settle" start=start>{rest.into_iter().map(one).collect_view()}</ol>
+            </details>
+        }
+    });
     view! {
         <section aria-labelledby="settle-name">
             <h2 id="settle-name">{page.key("page-settle")}</h2>
             {nothing}
             <ol class="settle" data-test="settle-first">{all.into_iter().map(one).collect_view()}</ol>
+            {more}
         </section>
     }
 }
