@@ -138,6 +138,24 @@ fn a_heat_pump_wins_for_a_family_with_an_old_electric_tank() {
 }
 
 /// Twelve people: neither the cheapest, which gives far too little hot water, nor keeping at any price.
+/// A family that would be content with what it has is not sold a cool morning to save a few dollars a year.
+#[test]
+fn a_warm_morning_is_worth_a_little() {
+    let outcome = advise(&[
+        (Id::Place, Value::code("us-mn-minneapolis")),
+        (Id::Adults, number(2.0, Unit::One)),
+        (Id::Teenagers, number(2.0, Unit::One)),
+        (Id::HeaterKind, Value::code("electric")),
+        (Id::HeaterAge, number(14.0, Unit::Year)),
+        (Id::RoomVolume, number(9_000.0, Unit::CubicFoot)),
+    ]);
+    let (cheap, warm) = (of(&outcome, CandidateId::HeatPump50), of(&outcome, CandidateId::HeatPump65));
+    let extra = warm.cost.net_present_cost - cheap.cost.net_present_cost;
+    assert!(!cheap.morning.carries() && warm.morning.carries());
+    assert!(extra > 0.0 && extra < 0.02 * cheap.cost.net_present_cost, "{extra}");
+    assert_eq!(outcome.advice.best, CandidateId::HeatPump65);
+}
+
 #[test]
 fn a_full_house_gets_a_large_heat_pump() {
     let outcome = advise(&[(Id::Adults, number(12.0, Unit::One)), (Id::Children, number(0.0, Unit::One))]);

@@ -11,7 +11,7 @@
 //! | [`jobs`] | what can be done with jobs, and keeping in step with other tabs |
 //! | [`route`] | which page is shown, and its address |
 //! | [`reading`] | figures drawn from an outcome: savings, differences, one-sentence readings |
-//! | [`lazy`] | parts of the page that are fetched when first shown |
+//! | [`mod@lazy`] | parts of the page that are fetched when first shown |
 //! | [`browser`] | one file a browser capability: storage, worker, history, media, download |
 //! | [`over`] | what lies over the page: sending, opening links, files of jobs |
 //! | [`pages`] | start, a section of questions, the result |

@@ -2,6 +2,7 @@
 use anyhow::{Result, ensure};
 
 use crate::harness::Page;
+use crate::reach::axe;
 
 /// How the check of the height came out.
 const HEADROOM: &str = "document.querySelector('[data-test=check-headroom] .fit').dataset.fit";
@@ -58,5 +59,28 @@ async fn every_finding_has_its_words() -> Result<()> {
         ensure!(wanting == false, "words are wanting in finding {i}");
     }
     ensure!(count.as_u64() > Some(20), "{count}");
+    page.close().await
+}
+
+/// Opened findings, with their drawings and fields, are within everybody's reach.
+#[tokio::test]
+#[ignore = "needs the built page and Chromium: cargo xtask test runs it"]
+async fn axe_finds_no_fault_in_opened_findings() -> Result<()> {
+    let page = Page::served().await?;
+    let mut faults = Vec::new();
+    for (scheme, every) in [("light", 1), ("dark", 4)] {
+        page.browser.look(390, 844, 1.0, scheme).await?;
+        page.go("?p=result").await?;
+        page.until("the findings", "document.querySelector('[data-test=open-drain]')").await?;
+        page.until_advised().await?;
+        let count = page.value("document.querySelectorAll('.finding-name').length").await?;
+        for i in (0..count.as_u64().unwrap_or(0)).step_by(every) {
+            page.value(&format!("(document.querySelectorAll('.finding-name')[{i}].click(), true)")).await?;
+            page.until("it to open", "document.querySelector('.opened .data')").await?;
+            faults
+                .extend(axe(&page).await?.into_iter().map(|fault| format!("{scheme}, finding {i}: {fault}")));
+        }
+    }
+    ensure!(faults.is_empty(), "{} faults\n{}", faults.len(), faults.join("\n"));
     page.close().await
 }

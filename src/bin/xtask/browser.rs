@@ -27,6 +27,9 @@ const FLAGS: [&str; 12] = [
     "--host-resolver-rules=MAP * ~NOTFOUND , EXCLUDE 127.0.0.1",
 ];
 
+/// How often ChromeDriver is started before it counts as broken.
+const STARTS: u32 = 4;
+
 /// A running ChromeDriver; ends when dropped.
 pub struct Driver {
     /// Its process.
@@ -37,6 +40,11 @@ pub struct Driver {
 impl Driver {
     /// Starts ChromeDriver on a free port.
     pub fn start() -> Result<Self> {
+        // Another one that starts at the same moment may take the port it found, and then it gives up.
+        (1..STARTS).find_map(|_| Self::started().ok()).map_or_else(Self::started, Ok)
+    }
+
+    fn started() -> Result<Self> {
         let mut process = Command::new("chromedriver")
             .arg("--port=0")
             .stdin(Stdio::null())

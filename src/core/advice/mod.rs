@@ -2,7 +2,8 @@
 //! and figures in `reasons`.
 //!
 //! Drop what does not fit; of the rest take those that give enough hot water (or do no worse than the
-//! present heater, where nobody runs out now); rank by net present cost. Keeping the present heater wins
+//! present heater, where nobody runs out now); rank by net present cost, but a busiest morning that stays
+//! warm is worth a little. Keeping the present heater wins
 //! when the best alternative is not clearly cheaper: doing nothing disrupts nobody.
 
 mod reasons;
@@ -21,6 +22,11 @@ const CLEARLY_CHEAPER: (f64, f64) = (150.0, 0.02);
 /// asked for.
 const LIKE_THE_PRESENT: (f64, f64) = (1.1, 0.02);
 
+/// What a busiest morning that stays warm may cost more over the horizon, as a share of what the cheapest
+/// costs: a year or two of the differences that prices make anyway. Common practice (the next size up for a
+/// small difference in price), no source.
+const WORTH_A_WARM_MORNING: f64 = 0.02;
+
 /// Cool water for longer than this a day for each person, over a year, is not enough hot water, s: one shower
 /// in ten that ends cool. Common practice, no source.
 const COOL_S_A_DAY: f64 = 36.0;
@@ -36,6 +42,7 @@ pub fn of(case: &Case, candidates: &[CandidateOutcome]) -> Advice {
         });
         order.insert(at, c);
     }
+    warm_for_little(case, candidates, &mut order);
     keep_unless_clearly_beaten(case, candidates, &mut order);
     let best = order.first().copied();
     let best_id = best.map_or(CandidateId::Keep, |b| b.candidate.id);
@@ -89,6 +96,23 @@ fn cheapest_id(all: &[CandidateOutcome]) -> Option<CandidateId> {
     all.iter()
         .min_by(|a, b| a.cost.net_present_cost.total_cmp(&b.cost.net_present_cost))
         .map(|c| c.candidate.id)
+}
+
+/// Puts first, of those that will do, the cheapest whose busiest morning stays warm, where the first one's does
+/// not and it costs hardly more.
+fn warm_for_little(case: &Case, all: &[CandidateOutcome], order: &mut Vec<&CandidateOutcome>) {
+    let Some(first) = order.first().copied().filter(|c| !c.morning.carries()) else { return };
+    let most = first.cost.net_present_cost * (1.0 + WORTH_A_WARM_MORNING);
+    let warm = order.iter().position(|c| {
+        c.morning.carries()
+            && c.cost.net_present_cost <= most
+            && rank(case, all, c) == 0
+            && c.candidate.id != CandidateId::Keep
+    });
+    if let Some(at) = warm {
+        let warm = order.remove(at);
+        order.insert(0, warm);
+    }
 }
 
 fn keep_unless_clearly_beaten(case: &Case, all: &[CandidateOutcome], order: &mut Vec<&CandidateOutcome>) {

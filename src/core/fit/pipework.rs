@@ -65,7 +65,7 @@ mod tests {
     fn boyle() {
         let up = takes_up_m3(1.0, 0.0, 0.0, ATMOSPHERE_PA);
         assert!((up - 0.5).abs() < 1e-12);
-        // A flat cushion takes up a third of that from one to three atmospheres over the fill.
+        // A flat cushion that the fill has halved takes up a quarter more until the pressure has doubled again.
         assert!((takes_up_m3(1.0, 0.0, ATMOSPHERE_PA, 3.0 * ATMOSPHERE_PA) - 0.25).abs() < 1e-12);
     }
 
