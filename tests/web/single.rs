@@ -5,6 +5,7 @@ use anyhow::{Result, ensure};
 
 use crate::harness::Page;
 use crate::hosted::Folder;
+use crate::worker::advises_without;
 
 #[tokio::test]
 #[ignore = "needs the built page and Chromium: cargo xtask test runs it"]
@@ -42,14 +43,5 @@ async fn opened_from_the_disk_it_advises() -> Result<()> {
 #[ignore = "needs the built page and Chromium: cargo xtask test runs it"]
 async fn where_the_disk_s_page_gets_no_worker_it_advises_all_the_same() -> Result<()> {
     let file = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("dist-single/tankful.html");
-    let page = Page::at(&format!("file://{}", file.display()), &[]).await?;
-    page.before_each_page(
-        "globalThis.Worker = class { constructor() { throw new Error('no workers here') } }",
-    )
-    .await?;
-    page.go("").await?;
-    page.until_advised().await?;
-    page.find("notice-no-worker").await?;
-    // The page warns on the console of what went wrong, as it should.
-    page.browser.close().await
+    advises_without(Page::at(&format!("file://{}", file.display()), &[]).await?).await
 }

@@ -26,7 +26,11 @@ async fn the_worker_reuses_the_page_s_download() -> Result<()> {
 #[tokio::test]
 #[ignore = "needs the built page and Chromium: cargo xtask test runs it"]
 async fn without_a_worker_the_page_advises_all_the_same_and_says_so() -> Result<()> {
-    let page = Page::served().await?;
+    advises_without(Page::served().await?).await
+}
+
+/// In a browser that gives no worker, the page advises and says that it works without.
+pub async fn advises_without(page: Page) -> Result<()> {
     page.before_each_page(
         "globalThis.Worker = class { constructor() { throw new Error('no workers here') } }",
     )

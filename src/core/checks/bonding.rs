@@ -1,10 +1,8 @@
 //! Bonding: metal water pipe carries the house's bond; what takes a piece of it away puts a wire across.
 
 use super::Seen;
-use super::judge::Could;
 use crate::core::finding::{Finding, Fit};
 use crate::core::message::Message;
-use crate::core::site::PipeMaterial;
 use crate::core::work::{Work, WorkKind};
 
 pub(super) fn check(s: &Seen) -> Option<Finding> {
@@ -12,8 +10,7 @@ pub(super) fn check(s: &Seen) -> Option<Finding> {
         return None;
     }
     let pipes = s.case.site.pipes;
-    let at = |p| if matches!(p, PipeMaterial::Plastic) { Fit::Fits } else { Fit::FitsWithWork };
-    let could = Could::only(at(pipes.value)).or(pipes.is_assumed(), Could::only(Fit::Fits));
+    let could = s.metal_pipes();
     let id =
         could.say(["check-bonding-none", "check-bonding-wire", "check-bonding-look", "check-bonding-wire"]);
     Some(

@@ -2,7 +2,6 @@
 //! tank's own connections: it melts their plastic lining (common practice, no source).
 
 use super::Seen;
-use super::judge::Could;
 use crate::core::finding::{Finding, Fit};
 use crate::core::message::Message;
 use crate::core::site::PipeMaterial;
@@ -15,8 +14,7 @@ pub(super) fn check(s: &Seen) -> Option<Finding> {
     }
     let pipes = s.case.site.pipes;
     // The tank's own connections are steel: copper needs a joint there, steel pipes need one where copper begins.
-    let at = |p| if matches!(p, PipeMaterial::Plastic) { Fit::Fits } else { Fit::FitsWithWork };
-    let could = Could::only(at(pipes.value)).or(pipes.is_assumed(), Could::only(Fit::Fits));
+    let could = s.metal_pipes();
     let id = match (could.fit(), pipes.value) {
         (Fit::MeasureFirst, _) => "check-joints-look",
         (_, PipeMaterial::Plastic) => "check-joints-plastic",

@@ -53,8 +53,10 @@ mod way_in;
 
 use super::candidates::{Candidate, CandidateId};
 use super::case::{Case, HeaterKind};
-use super::finding::Finding;
+use super::finding::{Finding, Fit};
 use super::outcome::YearResult;
+use super::site::PipeMaterial;
+use judge::Could;
 use rules::Rules;
 
 /// What a check sees.
@@ -72,6 +74,13 @@ pub struct Seen<'a> {
 }
 
 impl Seen<'_> {
+    /// What metal pipes ask work for and plastic ones do not; nobody having said which, it may be either.
+    fn metal_pipes(&self) -> Could {
+        let pipes = self.case.site.pipes;
+        let at = if matches!(pipes.value, PipeMaterial::Plastic) { Fit::Fits } else { Fit::FitsWithWork };
+        Could::only(at).or(pipes.is_assumed(), Could::only(Fit::Fits))
+    }
+
     /// True for the heater that is there already.
     fn keeps(&self) -> bool {
         self.candidate.id == CandidateId::Keep

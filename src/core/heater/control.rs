@@ -103,8 +103,8 @@ impl Sim<'_> {
         }
     }
 
-    #[inline(always)]
     /// Whether a thermostat wants heat: below the call, or on and not yet at the setpoint.
+    #[inline(always)]
     fn wanted(&self, source: On, place: Place, call_c: f64) -> bool {
         let t = self.layers.temperature_c(place.sensor);
         if self.on == source { t < self.model.setpoint_c - CUT_OUT_SLACK_K } else { t < call_c }
