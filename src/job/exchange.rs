@@ -1,7 +1,7 @@
 //! Jobs in a file: one or all, to keep or to hand on, and what a file would change before it does.
 //!
 //! ```json
-//! { "tankful_jobs": 1, "jobs": [ { "tankful_job": 2, … } ] }
+//! { "tankful_jobs": 1, "jobs": [ { "tankful_job": 3, … } ] }
 //! ```
 //!
 //! Each job stands as it is kept ([`super::kept`]); a file with a single job may be that job alone.

@@ -2,17 +2,20 @@
 //! Reading never fails and never guesses: what cannot be read is set aside in the job itself and told.
 //!
 //! ```json
-//! { "tankful_job": 2, "id": "00c0ffee1234", "revision": 7, "created": 1767225600000, "changed": 1767229200000,
+//! { "tankful_job": 3, "id": "00c0ffee1234", "revision": 7, "created": 1767225600000, "changed": 1767229200000,
 //!   "name": "Example", "place": "12 Example Road", "notes": "Key under the mat",
 //!   "answers": { "adults": 2, "room_volume": { "value": 1000, "unit": "ft3", "from": "measured" } },
 //!   "offer": {}, "asked": ["heater_age"],
-//!   "log": [{ "question": "room_volume", "value": { "value": 1000, "unit": "ft3" }, "at": 1767229200000, "who": "Ann" }] }
+//!   "log": [{ "question": "room_volume", "value": { "value": 1000, "unit": "ft3" }, "at": 1767229200000, "who": "Ann" }],
+//!   "done": [{ "what": "step.water_off", "is": "yes", "at": 1767229200000, "who": "Ann" }] }
 //! ```
 //!
 //! Times are ms since 1970. Answers are written as in a case ([`super::file`]), the offer as in
-//! [`super::offer`]. Version 1, a single nameless record of answers, is read too.
+//! [`super::offer`], what was done as in [`super::done`]. Version 1, a single nameless record of answers, is read
+//! too, and version 2, which had no `done`: a job with nothing done is still written so, for older programs.
 
 use super::answers::Answer;
+use super::done::Done;
 use super::file::{CaseError, Trouble, Wanted, answers as answers_json, units_of, value as value_json};
 use super::form::{self, Object, put, put_text};
 use super::offer;
@@ -21,8 +24,10 @@ use super::sheet::{Job, JobId, LONGEST_WHO, MOST_ASIDE, MOST_MEASURED, Measured,
 use crate::core::case::Provenance;
 use serde_json::Value as Json;
 
-/// The version written.
-pub const VERSION: u64 = 2;
+/// The newest version written.
+pub const VERSION: u64 = 3;
+/// The version written of a job that has nothing new in it.
+pub const BEFORE_DONE: u64 = 2;
 /// Longest text read, bytes.
 pub const MOST_BYTES: usize = 4 << 20;
 /// Key of the single record of version 1.
@@ -64,7 +69,8 @@ impl Job {
     /// As JSON.
     pub fn to_json(&self) -> Json {
         let mut all = Object::new();
-        put(&mut all, "tankful_job", VERSION.into());
+        let done = self.done.to_json();
+        put(&mut all, "tankful_job", if done.is_some() { VERSION } else { BEFORE_DONE }.into());
         put(&mut all, "id", self.id.code().into());
         put(&mut all, "revision", self.revision.into());
         put(&mut all, "created", form::number(self.created_ms));
@@ -84,6 +90,9 @@ impl Job {
         }
         if !self.log.is_empty() {
             put(&mut all, "log", self.log.iter().map(measured).collect());
+        }
+        if let Some(done) = done {
+            put(&mut all, "done", done);
         }
         if !self.aside.is_empty() {
             let aside = self.aside.iter().map(|a| {
@@ -116,7 +125,7 @@ impl Job {
         let whole = |name: &str| all.get(name).and_then(Json::as_u64);
         let first = whole("version") == Some(1) && !all.contains_key("tankful_job");
         match whole("tankful_job") {
-            Some(VERSION) => {}
+            Some(BEFORE_DONE | VERSION) => {}
             Some(newer) if newer > VERSION => return Reading::Newer,
             _ if first => {}
             _ => return Reading::Foreign,
@@ -178,6 +187,7 @@ impl Reader {
                 }
             }
             "log" => self.job.log = form::list(name, json, MOST_MEASURED, &mut self.refused, read_measured),
+            "done" => self.job.done = Done::read(name, json, &mut self.refused),
             "aside" => self.aside(json),
             _ => match (Part::ALL.into_iter().find(|p| p.code() == name), said) {
                 (Some(part), Some(text)) => {

@@ -4,8 +4,10 @@
 //! equals the newer one wins, and a person may choose otherwise. What the other one lacks never takes anything
 //! away. Between two tabs ([`tabs`]): against what both had before, each side's changes are taken; where both
 //! changed the same thing the newer revision wins. Where that is not known ([`beside`]), one stands as it is.
+//! What was done ([`super::done`]) is joined entry by entry, the later one standing; what gives way is set aside.
 
 use super::answers::Answer;
+use super::done::Done;
 use super::file::value as value_json;
 use super::offer;
 use super::questions::{self, Id};
@@ -24,6 +26,8 @@ pub enum Field {
     Offer,
     /// The questions asked.
     Asked,
+    /// What was done.
+    Done,
 }
 
 /// Which version.
@@ -45,7 +49,7 @@ pub struct Difference {
 }
 
 impl Field {
-    /// Every field.
+    /// Every field that is taken from one side; what was done is joined.
     pub fn all() -> impl Iterator<Item = Field> {
         let answers = questions::all().map(|q| Field::Answer(q.id));
         answers.chain(Part::ALL.map(Field::Text)).chain([Field::Offer, Field::Asked])
@@ -58,6 +62,7 @@ impl Field {
             Field::Text(part) => part.code().to_owned(),
             Field::Offer => String::from("offer"),
             Field::Asked => String::from("asked"),
+            Field::Done => String::from("done"),
         }
     }
 
@@ -68,6 +73,7 @@ impl Field {
             Field::Text(part) => Some(job.text(part)).filter(|t| !t.is_empty()).map(Json::from),
             Field::Offer => (!job.offer.is_empty()).then(|| offer::to_json(&job.offer)),
             Field::Asked => (!job.asked.is_empty()).then(|| job.asked.iter().map(|id| id.code()).collect()),
+            Field::Done => job.done.to_json(),
         }
     }
 
@@ -91,6 +97,7 @@ impl Field {
             Field::Text(part) => to.write(part, from.text(part)),
             Field::Offer => to.offer = from.offer.clone(),
             Field::Asked => to.asked.clone_from(&from.asked),
+            Field::Done => to.done.clone_from(&from.done),
         }
     }
 }
@@ -104,13 +111,22 @@ pub fn differences(ours: &Job, theirs: &Job) -> Vec<Difference> {
         let theirs = field.of(ours).is_none() || their > our || (their == our && newer);
         Difference { field, take: if theirs { Side::Theirs } else { Side::Ours } }
     };
-    Field::all().filter(different).map(take).collect()
+    let mut all: Vec<Difference> = Field::all().filter(different).map(take).collect();
+    let mut joined = ours.done.clone();
+    joined.join(&theirs.done);
+    if joined != ours.done {
+        all.push(Difference { field: Field::Done, take: Side::Theirs });
+    }
+    all
 }
 
-/// Takes over what the differences say; the other side of each is set aside, the logs are joined.
+/// Takes over what the differences say; the other side of each is set aside, the logs are joined. Taking
+/// what was done from theirs joins it; what is ours is never dropped for it.
 pub fn apply(ours: &mut Job, theirs: &Job, differences: &[Difference], now_ms: f64) {
     for Difference { field, take } in differences {
         let left = match take {
+            // Joined below.
+            Side::Theirs if *field == Field::Done => None,
             Side::Ours => field.of(theirs),
             Side::Theirs => {
                 let left = field.of(ours);
@@ -122,7 +138,10 @@ pub fn apply(ours: &mut Job, theirs: &Job, differences: &[Difference], now_ms: f
             ours.set_aside(&field.name(), left.to_string(), Why::Merged, now_ms);
         }
     }
+    let joins = |d: &Difference| d.field != Field::Done || d.take == Side::Theirs;
+    let done = if differences.iter().all(joins) { &theirs.done } else { &Done::default() };
     join(ours, theirs);
+    join_done(ours, done, &Done::default(), Why::Merged, now_ms);
     ours.touch(now_ms);
 }
 
@@ -146,6 +165,7 @@ pub fn tabs(base: &Job, ours: &Job, theirs: &Job, now_ms: f64) -> Job {
         merged.archived = older.archived;
     }
     join(&mut merged, older);
+    join_done(&mut merged, &older.done, &base.done, Why::OtherTab, now_ms);
     merged.revision = newer.revision + 1;
     merged.changed_ms = now_ms;
     merged
@@ -163,6 +183,14 @@ pub fn beside(stands: &mut Job, other: &Job, now_ms: f64) {
         }
     }
     join(stands, other);
+    join_done(stands, &other.done, &Done::default(), Why::OtherTab, now_ms);
+}
+
+/// Joins what was done; what gives way to a later entry is set aside, unless both sides had it `before`.
+fn join_done(to: &mut Job, from: &Done, before: &Done, why: Why, now_ms: f64) {
+    if let Some(left) = to.done.join(from).without(before).to_json() {
+        to.set_aside(&Field::Done.name(), left.to_string(), why, now_ms);
+    }
 }
 
 /// Joins the logs and what was set aside.

@@ -4,6 +4,7 @@
 pub mod answers;
 pub mod asking;
 pub mod complete;
+pub mod done;
 pub mod exchange;
 pub mod file;
 mod form;

@@ -2,6 +2,7 @@
 //! bounds; the clock and chance come from whoever calls.
 
 use super::answers::{Answers, Refusal};
+use super::done::Done;
 use super::offer::{Offer, cut, tidy, turns};
 use super::questions::{Id, Value};
 use crate::core::case::Provenance;
@@ -157,6 +158,8 @@ pub struct Job {
     pub asked: Vec<Id>,
     /// Measured values, oldest first.
     pub log: Vec<Measured>,
+    /// What was done and read at the work and after it.
+    pub done: Done,
     /// What was set aside, oldest first.
     pub aside: Vec<Aside>,
 }

@@ -4,6 +4,7 @@ use proptest::prelude::*;
 use tankful::core::case::{HeaterKind, Provenance};
 use tankful::core::climate::places;
 use tankful::core::units::{Quantity, Unit};
+use tankful::job::done::Done;
 use tankful::job::file::units_of;
 use tankful::job::offer::{AdderKind, Figure, Heater, MOST_HEATERS, Offer};
 use tankful::job::questions::{self, Id, Kind, Question, Value};
@@ -80,6 +81,22 @@ fn answer() -> impl Strategy<Value = (Id, Value, bool)> {
     proptest::sample::select(Id::ALL).prop_flat_map(|id| (Just(id), value(id), any::<bool>()))
 }
 
+/// What was done: few codes, so that two of them clash.
+pub fn done() -> impl Strategy<Value = Done> {
+    let is = prop_oneof![
+        ".{0,20}".prop_map(|text| Value::code(&text)),
+        (-1e6..1e6f64, proptest::sample::select(Unit::ALL)).prop_map(|(v, unit)| Value::number(v, unit)),
+    ];
+    let entry = ("(part|step|reading)\\.[a-c]|[^ ]{0,70}", is, 0u32..100, ".{0,50}");
+    proptest::collection::vec(entry, 0..8).prop_map(|all| {
+        let mut done = Done::default();
+        for (what, is, at, who) in all {
+            done.note(&what, is, f64::from(at), &who);
+        }
+        done
+    })
+}
+
 /// A job.
 pub fn job() -> impl Strategy<Value = Job> {
     let texts = (".{0,90}", ".{0,220}", "(.|\n){0,300}");
@@ -89,10 +106,11 @@ pub fn job() -> impl Strategy<Value = Job> {
         proptest::collection::vec((answer(), ".{0,50}", 0u32..u32::MAX), 0..5),
         proptest::collection::vec((".{0,20}", ".{0,100}", 0usize..3), 0..4),
     );
-    (any::<u64>(), any::<u32>(), 0u64..1 << 42, any::<bool>(), texts, lists, offer()).prop_map(
-        |(id, revision, at, archived, (name, place, notes), (answers, asked, log, aside), offer)| {
+    (any::<u64>(), any::<u32>(), 0u64..1 << 42, any::<bool>(), texts, lists, offer(), done()).prop_map(
+        |(id, revision, at, archived, (name, place, notes), (answers, asked, log, aside), offer, done)| {
             let mut job = Job::new(JobId::new(id), at as f64);
             (job.revision, job.archived, job.offer) = (u64::from(revision), archived, offer);
+            job.done = done;
             for (part, text) in [(Part::Name, name), (Part::Place, place), (Part::Notes, notes)] {
                 job.write(part, &text);
             }

@@ -118,7 +118,7 @@ fn other_texts_are_told_apart() {
     ] {
         assert_eq!(Job::read(text, JobId::new(1)), Reading::Foreign, "{text}");
     }
-    assert_eq!(Job::read("{\"tankful_job\":3}", JobId::new(1)), Reading::Newer);
+    assert_eq!(Job::read("{\"tankful_job\":4}", JobId::new(1)), Reading::Newer);
     let deep = format!("{}{}", "[".repeat(100_000), "]".repeat(100_000));
     assert_eq!(Job::read(&deep, JobId::new(1)), Reading::Foreign);
 }

@@ -113,6 +113,12 @@ fn is_lossless(merged: &Job, of: &Job) -> Result<(), TestCaseError> {
         of.offer.is_empty() || merged.offer == of.offer || merged.aside.iter().any(|a| a.field == "offer")
     );
     prop_assert!(of.log.iter().all(|m| merged.log.contains(m)));
+    for entry in of.done.all() {
+        let aside = merged.aside.iter().any(|a| {
+            a.field == "done" && a.text.contains(&serde_json::Value::from(entry.what.as_str()).to_string())
+        });
+        prop_assert!(merged.done.all().contains(entry) || aside, "{entry:?} is lost");
+    }
     Ok(())
 }
 
@@ -137,6 +143,10 @@ proptest! {
         prop_assert_eq!(&stands.answers, &theirs.answers);
         let merged = tabs(&base, &ours, &theirs, 1.0);
         for side in [&ours, &theirs] {
+            for entry in side.done.all() {
+                let stands = merged.done.all().iter().find(|e| e.what == entry.what);
+                prop_assert!(stands.is_some_and(|s| s.at_ms >= entry.at_ms), "{:?}", entry);
+            }
             for (id, answer) in side.answers.iter().filter(|(id, a)| base.answers.get(*id) != Some(*a)) {
                 let aside = merged.aside.iter().any(|a| a.field == format!("answers.{}", id.code()));
                 prop_assert!(merged.answers.get(id) == Some(answer) || aside, "{:?}", id);

@@ -132,7 +132,7 @@ async fn a_thousand_jobs_are_listed_and_scrolled() -> Result<()> {
 async fn a_job_of_a_newer_program_is_left_alone() -> Result<()> {
     let page = Page::served().await?;
     page.go("").await?;
-    let newer = json!({ "tankful_job": 3, "id": "00000000000a", "revision": 1 }).to_string();
+    let newer = json!({ "tankful_job": 99, "id": "00000000000a", "revision": 1 }).to_string();
     page.value(&format!("localStorage.setItem('tankful.job.2.00000000000a', {})", json!(newer))).await?;
     page.go("?p=household&j=00000000000a").await?;
     page.find("notice-set-aside").await?;

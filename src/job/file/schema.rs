@@ -9,7 +9,7 @@ use crate::job::offer::{
     AdderKind, Figure, LONGEST_NAME as LONGEST_OFFER_NAME, MOST_ADDERS, MOST_DOLLARS, MOST_HEATERS,
 };
 use crate::job::questions::{self, Id, Kind, Question};
-use crate::job::{Part, Why, exchange, kept, sheet};
+use crate::job::{Part, Why, done, exchange, kept, sheet};
 use serde_json::{Map, Value as Json, json};
 
 /// The schema (draft 2020-12). `words` gives each question's own words, for the descriptions.
@@ -39,7 +39,7 @@ pub fn schema_of_jobs(words: &dyn Fn(&Question) -> String) -> Json {
     let mut job = json!({
         "type": "object",
         "properties": {
-            "tankful_job": { "const": kept::VERSION },
+            "tankful_job": { "enum": [kept::BEFORE_DONE, kept::VERSION] },
             "id": { "type": "string", "pattern": "^[0-9a-f]{12}$" },
             "revision": { "type": "integer", "minimum": 0 },
             "created": { "type": "number" },
@@ -57,6 +57,28 @@ pub fn schema_of_jobs(words: &dyn Fn(&Question) -> String) -> Json {
                     "who": { "type": "string", "maxLength": sheet::LONGEST_WHO },
                 },
                 "required": ["question", "value"],
+                "additionalProperties": false,
+            } },
+            "done": { "type": "array", "maxItems": done::MOST, "items": {
+                "type": "object",
+                "properties": {
+                    "what": { "type": "string", "minLength": 1, "maxLength": done::LONGEST_WHAT },
+                    "is": { "anyOf": [
+                        { "type": "string", "maxLength": done::LONGEST_IS },
+                        {
+                            "type": "object",
+                            "properties": {
+                                "value": { "type": "number" },
+                                "unit": { "enum": Unit::ALL.iter().map(|u| u.code()).collect::<Vec<_>>() },
+                            },
+                            "required": ["value", "unit"],
+                            "additionalProperties": false,
+                        },
+                    ] },
+                    "at": { "type": "number" },
+                    "who": { "type": "string", "maxLength": sheet::LONGEST_WHO },
+                },
+                "required": ["what", "is"],
                 "additionalProperties": false,
             } },
             "aside": { "type": "array", "maxItems": sheet::MOST_ASIDE, "items": {

@@ -49,6 +49,9 @@ pub fn contents(job: &Job, with: With) -> Vec<Message> {
             out.push(what(part));
         }
     }
+    if !job.done.is_empty() {
+        out.push(Message::new("link-what-done"));
+    }
     all.extend(out.into_iter().map(|what| Message::new("link-leaves-out").with("what", what)));
     all
 }

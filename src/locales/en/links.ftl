@@ -26,3 +26,4 @@ link-leaves-out = Not in the link: { $what }
 link-what-name = the name of the job
 link-what-place = the address
 link-what-notes = the notes
+link-what-done = what was done at the work: parts, steps, readings. A file of the job has it

@@ -109,3 +109,10 @@ bring-no-room = { $count ->
     [one] There is no room left. Only one job was taken over.
    *[other] There is no room left. Only { $count } jobs were taken over.
 }
+
+# What was done at the work, beside another copy of the job
+done-name = Done at the work
+done-count = { $count ->
+    [one] { $count } thing noted
+   *[other] { $count } things noted
+}

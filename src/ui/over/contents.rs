@@ -24,6 +24,7 @@ pub fn name_of(page: Page, field: Field) -> String {
         Field::Text(Part::Notes) => String::from("job-notes"),
         Field::Offer => String::from("offer-heading"),
         Field::Asked => String::from("send-asked"),
+        Field::Done => String::from("done-name"),
     })
 }
 
@@ -40,6 +41,17 @@ pub fn lines_of(page: Page, job: &Job, field: Field) -> (Vec<String>, Option<Pro
         }
         Field::Offer => (offer_lines(page, &job.offer), None),
         Field::Asked => (job.asked.iter().map(|id| page.key(&id.key())).collect(), None),
+        Field::Done => {
+            let says = Message::new("done-count").with("count", count(job.done.all().len()));
+            (
+                Some(says)
+                    .filter(|_| !job.done.is_empty())
+                    .map(|m| page.words_now().say(&m))
+                    .into_iter()
+                    .collect(),
+                None,
+            )
+        }
     }
 }
 
@@ -88,6 +100,7 @@ fn adder_line(page: Page, adder: &Adder) -> String {
 /// Everything a job holds, folded behind its own words.
 pub fn all_of(page: Page, job: &Job) -> AnyView {
     let rows: Vec<AnyView> = Field::all()
+        .chain([Field::Done])
         .filter_map(|field| {
             let (lines, from) = lines_of(page, job, field);
             (!lines.is_empty()).then(|| row(page, field, lines, from))

@@ -4,7 +4,7 @@
 use libfuzzer_sys::fuzz_target;
 use tankful::job::kept::Reading;
 use tankful::job::link::{With, decode, encode};
-use tankful::job::{Job, JobId, exchange};
+use tankful::job::{Job, JobId, exchange, merge};
 
 const ALL: With = With { name: true, place: true, notes: true, offer: true, back: false };
 
@@ -14,6 +14,7 @@ fuzz_target!(|text: &str| {
     let Reading::Job(again, refused) = Job::read(&job.to_text(), JobId::new(8)) else { panic!("not kept") };
     assert!(refused.is_empty(), "{refused:?}");
     assert_eq!(again, job);
+    assert_eq!(merge::differences(&again, &job), []);
     if let Ok(opened) = decode(&encode(&job, ALL, 0.0)) {
         assert_eq!((opened.job.answers, opened.job.offer.heaters), (job.answers, job.offer.heaters));
     }
