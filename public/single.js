@@ -1,7 +1,7 @@
 // The end of the one-file page's only script, behind wasm-bindgen's glue. The same text runs twice: in the
 // page, and, from a blob, as its Web Worker, which gets the page's compiled module by message.
-const bytesOf = (id) =>
-  Uint8Array.from(atob(document.getElementById(id).textContent), (letter) => letter.charCodeAt(0));
+const textOf = (id) => self.tankfulParts?.[id] ?? document.getElementById(id).textContent;
+const bytesOf = (id) => Uint8Array.from(atob(textOf(id)), (letter) => letter.charCodeAt(0));
 
 // A part of the program, for glue that expects it from a server.
 const part = async (id) => new Response(bytesOf(id));
@@ -18,7 +18,11 @@ if (typeof document === "undefined") {
 } else {
   (async () => {
     const code = document.getElementById("code").textContent;
-    globalThis.tankfulWorker = URL.createObjectURL(new Blob([code], { type: "text/javascript" }));
+    // The worker sees no page to take parts of the program from: it brings them along.
+    const parts = {};
+    for (const { id, textContent } of document.querySelectorAll("script[id$='.wasm']")) parts[id] = textContent;
+    const whole = ["self.tankfulParts = ", JSON.stringify(parts), ";\n", code];
+    globalThis.tankfulWorker = URL.createObjectURL(new Blob(whole, { type: "text/javascript" }));
     await __wbg_init({ module_or_path: bytesOf("wasm") });
   })().catch((error) => {
     console.error(error);

@@ -45,13 +45,7 @@ pub fn shown(fetch: fn() -> Coming) -> AnyView {
                 focus::part_came();
                 view
             }
-            Some(Err(_)) => view! {
-                <div class="notice" role="alert" data-test="part-missing">
-                    <p>{page.key("page-part-missing")}</p>
-                    {button(page.key("page-part-again"), "button", "part-again", get.clone())}
-                </div>
-            }
-            .into_any(),
+            Some(Err(_)) => missing(get.clone()),
             // Shown only when the wait is long enough to be noticed (style sheet).
             None => view! {
                 <p class="waiting" role="status"><progress aria-hidden="true"></progress> {page.key("page-part-wait")}</p>
@@ -59,5 +53,17 @@ pub fn shown(fetch: fn() -> Coming) -> AnyView {
             .into_any(),
         }
     })
+    .into_any()
+}
+
+/// Says that a part could not be fetched, and offers to try again.
+pub fn missing(again: impl Fn() + 'static) -> AnyView {
+    let page = page();
+    view! {
+        <div class="notice" role="alert" data-test="part-missing">
+            <p>{page.key("page-part-missing")}</p>
+            {button(page.key("page-part-again"), "button", "part-again", again)}
+        </div>
+    }
     .into_any()
 }

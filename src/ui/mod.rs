@@ -8,6 +8,7 @@
 //! | --- | --- |
 //! | [`model`] | what the page knows, as plain data |
 //! | [`state`] | that data in signals, and the operations on it |
+//! | [`errands`] | what the worker computes besides advice, when asked
 //! | [`jobs`] | what can be done with jobs, and keeping in step with other tabs |
 //! | [`route`] | which page is shown, and its address |
 //! | [`reading`] | figures drawn from an outcome: savings, differences, one-sentence readings |
@@ -22,6 +23,7 @@ mod app;
 mod browser;
 mod charts;
 mod components;
+mod errands;
 mod jobs;
 mod lazy;
 mod model;

@@ -5,12 +5,12 @@
 
 use super::browser::jobs::{Keeping, Other, Store};
 use super::browser::{history, storage};
+use super::errands::Errand;
 use super::model::{Asked, Computed, JobState, Notice, Remedy, Settings, Shared};
 use super::over::Over;
 use super::route::Route;
-use crate::core::candidates::{CandidateId, Label};
+use crate::core::candidates::CandidateId;
 use crate::core::case::Provenance;
-use crate::core::label::Rated;
 use crate::core::message::Message;
 use crate::core::outcome::Working;
 use crate::core::units::{Quantity, UnitSystem};
@@ -23,10 +23,6 @@ use crate::job::resolved::Resolved;
 use crate::job::{Job, JobId};
 use crate::text::{Group, Language, Words};
 use leptos::prelude::*;
-use std::sync::Arc;
-
-/// Most rating tests kept.
-const TESTS_KEPT: usize = 16;
 
 /// A value measured again within this time takes the place of the one before, ms.
 const SAME_MEASUREMENT_MS: f64 = 60_000.0;
@@ -50,10 +46,8 @@ pub struct Page {
     pub asked: RwSignal<Option<Asked>>,
     /// What is shown over the page, if anything is.
     pub over: RwSignal<Option<Over>>,
-    /// Rating tests run so far, the newest last.
-    pub tests: RwSignal<Vec<Arc<Rated>>>,
-    /// Labels whose test is wanted and not yet asked for.
-    pub to_test: RwSignal<Vec<Label>>,
+    /// Errands of the worker with what came of them, the newest last.
+    pub errands: RwSignal<Vec<Errand>>,
     /// The answers.
     pub answers: Memo<Answers>,
     /// The installer's offer.
@@ -84,8 +78,7 @@ impl Page {
             notices: RwSignal::new(notices),
             asked: RwSignal::new(None),
             over: RwSignal::new(None),
-            tests: RwSignal::new(Vec::new()),
-            to_test: RwSignal::new(Vec::new()),
+            errands: RwSignal::new(Vec::new()),
             answers,
             offer: Memo::new(move |_| job.with(|j| j.sheet.offer.clone())),
             open: Memo::new(move |_| job.with(|j| j.sheet.id)),
@@ -251,28 +244,6 @@ impl Page {
     pub fn heater(self, id: CandidateId) -> Message {
         self.outcome
             .with_untracked(|o| o.as_ref().map_or_else(|| Message::new(id.key()), |o| o.0.name_of(id)))
-    }
-
-    /// The rating test of a label, once it has run.
-    pub fn tested(self, label: &Label) -> Option<Arc<Rated>> {
-        self.tests.with(|tests| tests.iter().find(|t| t.label == *label).cloned())
-    }
-
-    /// Asks for the rating test of a label, unless it has run already.
-    pub fn test(self, label: Label) {
-        if untrack(|| self.tested(&label)).is_none() {
-            self.to_test.update(|labels| labels.push(label));
-        }
-    }
-
-    /// Keeps a rating test, a page's worth of them.
-    pub fn keep_test(self, rated: Rated) {
-        self.tests.update(|tests| {
-            if tests.len() >= TESTS_KEPT {
-                tests.remove(0);
-            }
-            tests.push(Arc::new(rated));
-        });
     }
 
     /// Puts a notice up, in place of an older one of the same code.

@@ -2,7 +2,6 @@
 //! candidate's whole year a step, and replies again. A newer question takes the place of the one under way at
 //! any step; what was simulated for that one stays of use in the cache.
 
-use super::Service;
 use super::messages::{Ask, Reply};
 use crate::core::pipeline::{Cache, Run};
 use crate::job::complete::complete_with;
@@ -22,16 +21,20 @@ struct Work {
     looking: bool,
 }
 
-impl Service for Advisor {
-    type Ask = Ask;
-    type Answer = Reply;
+impl Advisor {
+    /// What was simulated and calibrated so far.
+    pub fn cache(&mut self) -> &mut Cache {
+        &mut self.cache
+    }
 
-    fn take(&mut self, ask: Ask, _post: &mut dyn FnMut(Reply)) {
+    /// Takes a question, in the place of the one under way.
+    pub fn take(&mut self, ask: &Ask) {
         let run = Run::new(complete_with(&ask.answers(), &ask.offer()), &mut self.cache);
         self.work = Some(Work { number: ask.number, run, looking: true });
     }
 
-    fn step(&mut self, post: &mut dyn FnMut(Reply)) -> bool {
+    /// Does one step of the question under way; false when there is nothing left to do.
+    pub fn step(&mut self, post: &mut dyn FnMut(Reply)) -> bool {
         let Some(work) = &mut self.work else { return false };
         let (number, run) = (work.number, &mut work.run);
         if work.looking {

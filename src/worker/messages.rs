@@ -1,7 +1,5 @@
 //! What the page and the worker say to each other.
 
-use crate::core::candidates::Label;
-use crate::core::label::Rated;
 use crate::core::outcome::Outcome;
 use crate::job::answers::Answers;
 use crate::job::offer::{self, Offer};
@@ -82,8 +80,8 @@ impl Reply {
 pub enum Request {
     /// Advice.
     Advise(Ask),
-    /// A rating test of the heater that scores this label.
-    Rate(Box<Label>),
+    /// An errand ([`super::errands`]).
+    Run(Vec<u8>),
 }
 
 /// What the worker tells the page.
@@ -91,6 +89,11 @@ pub enum Request {
 pub enum Told {
     /// On the advice.
     Advice(Reply),
-    /// A rating test; it carries the label that was asked about.
-    Rated(Box<Rated>),
+    /// An errand is done.
+    Ran {
+        /// The errand.
+        ask: Vec<u8>,
+        /// What came of it; `None` when the part of the program that does errands could not be fetched.
+        result: Option<Vec<u8>>,
+    },
 }

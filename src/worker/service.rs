@@ -17,8 +17,11 @@ pub trait Service {
     /// What goes back to the page.
     type Answer: Serialize;
 
+    /// Is told, once and first, how to have [`Service::step`] called again when something it waits for has come.
+    fn hear(&mut self, ring: Rc<dyn Fn()>);
+
     /// Takes note of a message; a newer one may make the work under way stale. Does no long work itself.
-    fn take(&mut self, ask: Self::Ask, post: &mut dyn FnMut(Self::Answer));
+    fn take(&mut self, ask: Self::Ask);
 
     /// Does one step of the work under way; false when there is nothing left to do.
     fn step(&mut self, post: &mut dyn FnMut(Self::Answer)) -> bool;
@@ -43,6 +46,9 @@ pub fn run<S: Service + 'static>(service: S) -> Result<(), JsValue> {
         rung: Cell::new(false),
     });
 
+    // The bench lives as long as the worker, and so may the ring around.
+    let at_ring = bench.clone();
+    bench.service.borrow_mut().hear(Rc::new(move || at_ring.ring()));
     let at_bell = bench.clone();
     let step = Closure::<dyn FnMut()>::new(move || at_bell.step());
     channel.port1().set_onmessage(Some(step.into_js_value().unchecked_ref()));
@@ -68,7 +74,7 @@ impl<S: Service> Bench<S> {
         let bytes = Uint8Array::new(&event.data()).to_vec();
         match postcard::from_bytes(&bytes) {
             Ok(ask) => {
-                self.service.borrow_mut().take(ask, &mut |answer| self.post(&answer));
+                self.service.borrow_mut().take(ask);
                 self.ring();
             }
             Err(error) => self.complain(&format!("unreadable message: {error}")),

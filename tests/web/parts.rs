@@ -1,6 +1,6 @@
 //! The parts of the page that are fetched when first shown: from a file or a host's miss of it, with no
 //! signal, and never before they are needed.
-use anyhow::{Result, ensure};
+use anyhow::{Context, Result, ensure};
 
 use crate::harness::Page;
 use crate::hosted::{Folder, Host, Release, first_release};
@@ -55,13 +55,40 @@ async fn every_part_opens_with_no_signal() -> Result<()> {
         page.go(at).await?;
         page.find(test).await?;
     }
+    rates(&page).await?;
+    page.close().await
+}
+
+/// Looks at the rating test of the present heater, which the worker fetches a part of its own for.
+pub async fn rates(page: &Page) -> Result<()> {
     page.go("?p=heater").await?;
     page.click("read-label").await?;
     page.find("show-test").await?;
     page.click("show-test").await?;
+    page.until("the rating test", "document.querySelector('[data-test=rating][aria-busy=false] table')").await
+}
+
+#[tokio::test]
+#[ignore = "needs the built page and Chromium: cargo xtask test runs it"]
+async fn a_part_that_the_worker_cannot_have_is_said_and_tried_again() -> Result<()> {
+    let mut without = first_release()?;
+    without.remove("service-worker.js");
+    let errands = without.keys().find(|name| name.starts_with("split_errands")).cloned();
+    let errands = errands.context("no part for errands")?;
+    let file = without.remove(&errands);
+    let host = Host::of(&without)?;
+    let page = Page::at(&host.address, &[]).await?;
+    page.go("?p=heater").await?;
+    page.click("read-label").await?;
+    page.find("show-test").await?;
+    page.click("show-test").await?;
+    page.find("part-missing").await?;
+    without.extend(file.map(|file| (errands, file)));
+    host.put("", &without)?;
+    page.click("part-again").await?;
     page.until("the rating test", "document.querySelector('[data-test=rating][aria-busy=false] table')")
         .await?;
-    page.close().await
+    page.browser.close().await
 }
 
 #[tokio::test]

@@ -5,6 +5,7 @@ use anyhow::{Result, ensure};
 
 use crate::harness::Page;
 use crate::hosted::Folder;
+use crate::parts::rates;
 use crate::worker::advises_without;
 
 #[tokio::test]
@@ -29,6 +30,7 @@ async fn opened_from_the_disk_it_advises() -> Result<()> {
     page.until("the result", "document.querySelector('[data-page=result]')").await?;
     page.browser.client.back().await?;
     page.until("the way back", "document.querySelector('[data-page=section]')").await?;
+    rates(&page).await?;
     for url in page.requests().await? {
         ensure!(!url.starts_with("http"), "{url} was asked for");
     }

@@ -3,6 +3,7 @@
 use anyhow::{Result, ensure};
 
 use crate::harness::{FOLDER, Page};
+use crate::parts::rates;
 
 #[tokio::test]
 #[ignore = "needs the built page and Chromium: cargo xtask test runs it"]
@@ -38,6 +39,7 @@ pub async fn advises_without(page: Page) -> Result<()> {
     page.go("").await?;
     page.until_advised().await?;
     page.find("notice-no-worker").await?;
+    rates(&page).await?;
     // The page warns on the console of what went wrong, as it should.
     page.browser.close().await
 }

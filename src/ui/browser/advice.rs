@@ -4,7 +4,6 @@
 //! here. Where no worker can be had, the same service works in the page, a small step at a time, so that
 //! the page stays responsive.
 
-use crate::core::candidates::Label;
 use crate::core::message::Message;
 use crate::ui::model::{Computed, Notice};
 use crate::ui::state::Page;
@@ -24,16 +23,9 @@ const GATHER: Duration = Duration::from_millis(20);
 
 /// Starts asking, and goes on for as long as the page lives.
 pub fn follow(page: Page) {
-    let desk = Rc::new(RefCell::new(Desk {
-        page,
-        testing: Vec::new(),
-        number: 0,
-        asked_ms: 0.0,
-        service: None,
-        timer: None,
-    }));
+    let desk = Rc::new(RefCell::new(Desk { page, number: 0, asked_ms: 0.0, service: None, timer: None }));
     Desk::hire(&desk);
-    follow_tests(desk.clone(), page);
+    follow_errands(desk.clone(), page);
     Effect::new(move |first: Option<()>| {
         // Two jobs may have the same answers; each wants its own advice.
         page.open.track();
@@ -53,17 +45,12 @@ pub fn follow(page: Page) {
     });
 }
 
-/// Passes on wishes for rating tests.
-fn follow_tests(desk: Rc<RefCell<Desk>>, page: Page) {
+/// Passes errands on.
+fn follow_errands(desk: Rc<RefCell<Desk>>, page: Page) {
     Effect::new(move |_| {
-        let labels = page.to_test.get();
-        if labels.is_empty() {
-            return;
-        }
-        page.to_test.set(Vec::new());
-        for label in labels {
-            desk.borrow_mut().testing.push(label.clone());
-            Desk::send(&desk, Request::Rate(Box::new(label)));
+        page.errands.track();
+        while let Some(ask) = page.errand_to_send() {
+            Desk::send(&desk, Request::Run(ask));
         }
     });
 }
@@ -78,8 +65,6 @@ enum Hired {
 
 struct Desk {
     page: Page,
-    /// Labels whose rating test is asked for and has not come.
-    testing: Vec<Label>,
     number: u64,
     /// When the last question was asked, ms since 1970.
     asked_ms: f64,
@@ -114,12 +99,14 @@ impl Desk {
             return;
         }
         // The failed link is called from inside itself: let it return before it is dropped.
-        let failed = desk.borrow_mut().service.replace(Hired::Here(Box::default(), false));
+        let mut clerk = Box::<Clerk>::default();
+        let at_desk = desk.clone();
+        clerk.hear(Rc::new(move || Desk::soon(&at_desk)));
+        let failed = desk.borrow_mut().service.replace(Hired::Here(clerk, false));
         set_timeout(move || drop(failed), Duration::ZERO);
         page.tell(Notice { code: "no-worker", says: Message::new("page-notice-no-worker"), remedy: None });
         Desk::ask(desk);
-        let testing = std::mem::take(&mut desk.borrow_mut().testing);
-        page.to_test.update(|labels| labels.extend(testing));
+        page.send_errands_again();
     }
 
     fn ask(desk: &Rc<RefCell<Desk>>) {
@@ -141,12 +128,11 @@ impl Desk {
         let failed = match &mut at.service {
             Some(Hired::Worker(link)) => link.send(&request).is_err(),
             Some(Hired::Here(clerk, busy)) => {
-                clerk.take(request, &mut |_| {});
-                if !std::mem::replace(busy, true) {
-                    let desk = desk.clone();
-                    set_timeout(move || Desk::step(&desk), Duration::ZERO);
+                clerk.take(request);
+                !std::mem::replace(busy, true) && {
+                    Desk::soon(desk);
+                    false
                 }
-                false
             }
             None => false,
         };
@@ -170,20 +156,22 @@ impl Desk {
             Desk::told(desk, told);
         }
         if more {
-            let desk = desk.clone();
-            set_timeout(move || Desk::step(&desk), Duration::ZERO);
+            Desk::soon(desk);
         }
+    }
+
+    /// Has a step done behind whatever waits.
+    fn soon(desk: &Rc<RefCell<Desk>>) {
+        let desk = desk.clone();
+        set_timeout(move || Desk::step(&desk), Duration::ZERO);
     }
 
     fn told(desk: &Rc<RefCell<Desk>>, told: Told) {
         match told {
             Told::Advice(reply) => Desk::take(desk, reply),
-            Told::Rated(rated) => {
-                let mut at = desk.borrow_mut();
-                at.testing.retain(|label| *label != rated.label);
-                let page = at.page;
-                drop(at);
-                page.keep_test(*rated);
+            Told::Ran { ask, result } => {
+                let page = desk.borrow().page;
+                page.errand_ran(&ask, result);
             }
         }
     }

@@ -4,7 +4,7 @@
 use super::bound::Bound;
 use super::drawn_label::{DrawnLabel, Pick, Sheet, Spot, Takes};
 use super::question::{option_key, value_words};
-use super::rating::{ShowTest, label_of, test_of};
+use super::rating::{ShowTest, Tested, label_of, test_of};
 use crate::core::candidates::CandidateId;
 use crate::core::case::Provenance;
 use crate::core::message::{Arg, Message};
@@ -73,9 +73,9 @@ pub fn part() -> Part {
 #[component]
 fn Unfolded() -> impl IntoView {
     let page = page();
-    let rated = test_of(page, label_of(page, CandidateId::Keep));
+    let tested = test_of(page, label_of(page, CandidateId::Keep));
     let objections = Memo::new(move |_| {
-        let says = rated.get().map(|rated| rated.says.clone()).unwrap_or_default();
+        let says = if let Tested::Ran(rated) = tested.get() { rated.says.clone() } else { Vec::new() };
         page.answers.with(|answers| {
             says.into_iter().filter_map(|said| Some((placed(answers, &said)?, said))).collect::<Vec<_>>()
         })

@@ -13,9 +13,12 @@ use crate::job::complete::complete;
 use crate::job::offer::Figure;
 use crate::job::questions::Id;
 use crate::ui::charts::{cop::CopChart, rating::RatingChart};
+use crate::ui::errands::Came;
+use crate::ui::lazy;
 use crate::ui::model::Asked;
 use crate::ui::reading;
 use crate::ui::state::{Page, page};
+use crate::worker::errands;
 use leptos::prelude::*;
 use std::sync::Arc;
 
@@ -30,14 +33,32 @@ pub fn label_of(page: Page, candidate: CandidateId) -> Memo<Option<Label>> {
     })
 }
 
-/// The test of a label, asked for as soon as the label is known; `None` until it comes.
-pub fn test_of(page: Page, label: Memo<Option<Label>>) -> Memo<Option<Arc<Rated>>> {
+/// How far the test of a label is.
+#[derive(Clone, PartialEq)]
+pub enum Tested {
+    /// Under way.
+    NotYet,
+    /// What the worker needs for it could not be fetched.
+    Missing,
+    /// It ran.
+    Ran(Arc<Rated>),
+}
+
+/// The test of a label, asked for as soon as the label is known.
+pub fn test_of(page: Page, label: Memo<Option<Label>>) -> Memo<Tested> {
+    let ask = Memo::new(move |_| label.get().map(|label| errands::to_rate(&label)));
     Effect::new(move |_| {
-        if let Some(label) = label.get() {
-            page.test(label);
+        if let Some(ask) = ask.get() {
+            page.send_errand(ask);
         }
     });
-    Memo::new(move |_| page.tested(label.get().as_ref()?))
+    Memo::new(move |_| match ask.get().map(|ask| page.errand(&ask)) {
+        None | Some(Came::NotYet) => Tested::NotYet,
+        Some(Came::Missing) => Tested::Missing,
+        Some(Came::Done(bytes)) => {
+            errands::rated(&bytes).map_or(Tested::Missing, |rated| Tested::Ran(Arc::new(rated)))
+        }
+    })
 }
 
 /// A button that shows how a heater does in the test.
@@ -57,14 +78,21 @@ pub fn ShowTest(#[prop(into)] candidate: Signal<CandidateId>) -> impl IntoView {
 #[component]
 pub fn RatingTest(candidate: CandidateId) -> impl IntoView {
     let page = page();
-    let rated = test_of(page, label_of(page, candidate));
+    let label = label_of(page, candidate);
+    let tested = test_of(page, label);
+    let again = move || {
+        if let Some(label) = label.get_untracked() {
+            page.send_errand(errands::to_rate(&label));
+        }
+    };
     view! {
-        <div class="rating" data-test="rating" aria-busy=move || rated.with(Option::is_none).to_string()>
+        <div class="rating" data-test="rating" aria-busy=move || tested.with(|t| *t == Tested::NotYet).to_string()>
             <p>{page.key("test-about")}</p>
-            {move || match rated.get() {
-                Some(rated) => outcome(page, candidate, &rated).into_any(),
+            {move || match tested.get() {
+                Tested::Ran(rated) => outcome(page, candidate, &rated).into_any(),
+                Tested::Missing => lazy::missing(again),
                 // Shown only when the wait is long enough to be noticed (style sheet).
-                None => view! {
+                Tested::NotYet => view! {
                     <p class="waiting" role="status"><progress aria-hidden="true"></progress> {page.key("test-wait")}</p>
                 }
                 .into_any(),

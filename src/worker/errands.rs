@@ -1,0 +1,64 @@
+//! What the worker computes besides advice, when somebody asks for it: a part of the program that the worker
+//! fetches with the first errand, so that the first visit does not download it.
+//!
+//! To the clerk and to the line between page and worker an errand and its result are bytes; only the two parts at
+//! the ends, the desk here and whoever shows the result, know what they mean. An errand is done in one go, so a
+//! long one is cut into several.
+
+use crate::core::candidates::Label;
+use crate::core::label::{self, Rated};
+use crate::core::pipeline::Cache;
+use leptos::wasm_split::SplitLoaderError;
+use serde::{Deserialize, Serialize};
+use std::future::Future;
+use std::pin::Pin;
+
+/// What can be asked for.
+#[derive(Serialize, Deserialize)]
+enum Errand {
+    /// A rating test of the heater that scores this label.
+    Rate(Label),
+}
+
+/// The bytes that ask for a rating test.
+pub fn to_rate(label: &Label) -> Vec<u8> {
+    // Plain data always has bytes.
+    postcard::to_allocvec(&Errand::Rate(label.clone())).unwrap_or_default()
+}
+
+/// The rating test out of the bytes that came back.
+pub fn rated(result: &[u8]) -> Option<Rated> {
+    postcard::from_bytes(result).ok()
+}
+
+/// Does errands. A box of it is all that the clerk knows of them.
+pub trait Desk {
+    /// Does one errand; empty when the bytes ask for nothing known. What is calibrated on the way stays in the
+    /// advisor's cache.
+    fn run(&mut self, ask: &[u8], cache: &mut Cache) -> Vec<u8>;
+}
+
+/// A desk that may still be on its way.
+pub type Coming = Pin<Box<dyn Future<Output = Result<Box<dyn Desk>, SplitLoaderError>>>>;
+
+/// Sends for the desk.
+pub fn fetch() -> Coming {
+    Box::pin(part())
+}
+
+#[leptos::wasm_split::wasm_split(errands, wasm_split_path = leptos::wasm_split, fallible)]
+fn part() -> Result<Box<dyn Desk>, SplitLoaderError> {
+    Ok(Box::new(Worktop))
+}
+
+struct Worktop;
+
+impl Desk for Worktop {
+    fn run(&mut self, ask: &[u8], _cache: &mut Cache) -> Vec<u8> {
+        let done = match postcard::from_bytes(ask) {
+            Ok(Errand::Rate(label)) => postcard::to_allocvec(&label::rate(&label)),
+            Err(_) => return Vec::new(),
+        };
+        done.unwrap_or_default()
+    }
+}
