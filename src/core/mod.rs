@@ -13,6 +13,7 @@ pub mod climate;
 pub mod draws;
 pub mod finding;
 pub mod fit;
+pub mod futures;
 pub mod heat_pump;
 pub mod heater;
 pub mod label;

@@ -13,6 +13,7 @@ pub mod kept;
 pub mod link;
 pub mod merge;
 pub mod offer;
+pub mod open;
 pub mod qr;
 pub mod questions;
 pub mod resolved;

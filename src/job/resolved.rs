@@ -12,11 +12,19 @@ pub struct Resolved(Vec<(Id, Known<Value>)>);
 impl Resolved {
     /// Goes through the list in order; a derived default sees the values before it. Never fails.
     pub fn of(answers: &Answers) -> Resolved {
+        Resolved::varied(answers, &mut |_, value| value)
+    }
+
+    /// The same with every value passed through `vary`, in order: defaults that derive from a varied value follow it.
+    pub(super) fn varied(
+        answers: &Answers,
+        vary: &mut dyn FnMut(&questions::Question, Value) -> Value,
+    ) -> Resolved {
         let mut done = Resolved(Vec::with_capacity(Id::ALL.len()));
         for q in questions::all() {
             let known = match answers.get(q.id) {
                 Some(a) if super::answers::check(q.id, &a.value).is_ok() => {
-                    Known::new(a.value.clone(), a.from)
+                    Known::new(vary(q, a.value.clone()), a.from)
                 }
                 // An answer outside the range cannot get in by `set`; one read from an older file might.
                 _ => {
@@ -25,7 +33,7 @@ impl Resolved {
                         Default::Code(c) => Value::code(c),
                         Default::Derived(f) => f(&done),
                     };
-                    Known::new(value, Provenance::Assumed)
+                    Known::new(vary(q, value), Provenance::Assumed)
                 }
             };
             done.0.push((q.id, known));

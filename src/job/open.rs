@@ -1,0 +1,195 @@
+//! What is open about a job: the questions that nobody answered, with their spreads, as coordinates for
+//! [`crate::core::futures`].
+//!
+//! - A number lies about its default so that one house in ten is below its spread and one above: a normal
+//!   distribution with a width of its own on either side, of the logarithm where the spread is a factor.
+//! - Of options the default is as likely as [`DEFAULT_SHARE`], the others share the rest alike.
+//! - An answer is taken at its word; a default that derives from an open question follows it.
+//! - What kind of heater it is, where the house stands and in which room the heater stands is not drawn: other
+//!   answers there are another house, and the futures are those of the one that stands in the case.
+
+use super::answers::Answers;
+use super::complete::{DEFAULT_SEED, case_of};
+use super::offer::Offer;
+use super::questions::{Id, Kind, Question, Spread, Value};
+use super::resolved::Resolved;
+use crate::core::case::{Case, Known};
+use crate::core::futures::points::normal_share;
+use crate::core::futures::unknowns::{Coordinate, PLAUSIBLE_Z, Unknowns};
+use crate::core::units::{Quantity, Unit};
+use std::borrow::Cow;
+
+/// How likely the default option is where nobody answered; a judgement of our own.
+const DEFAULT_SHARE: f64 = 0.6;
+
+/// The questions that move energy, hot water, money or time. What only decides whether a heater fits is judged by
+/// the checks over its whole range, and is not drawn.
+const DRAWN: [Id; 42] = [
+    Id::Adults,
+    Id::Teenagers,
+    Id::Children,
+    Id::ShowersInARow,
+    Id::RunsOutNow,
+    Id::ShowersPerDay,
+    Id::ShowerTime,
+    Id::ShowerFlow,
+    Id::BathsPerWeek,
+    Id::TubVolume,
+    Id::DishwasherLoads,
+    Id::HotWashes,
+    Id::HeaterAge,
+    Id::HeaterVolume,
+    Id::Signs,
+    Id::Setpoint,
+    Id::HeaterFactor,
+    Id::HeaterFirstHour,
+    Id::HeaterInput,
+    Id::AnodeChanged,
+    Id::Hardness,
+    Id::OutdoorMean,
+    Id::OutdoorRange,
+    Id::ColdTap,
+    Id::RoomVolume,
+    Id::RoomWinter,
+    Id::RoomSummer,
+    Id::Door,
+    Id::Dampness,
+    Id::Dehumidifier,
+    Id::HouseHeat,
+    Id::HouseCooled,
+    Id::PriceElectricity,
+    Id::PriceGas,
+    Id::PricePropane,
+    Id::PriceOil,
+    Id::InstalledSame,
+    Id::InstalledHeatPump,
+    Id::Rebate,
+    Id::PriceGrowth,
+    Id::Horizon,
+    Id::DiscountRate,
+];
+
+/// A job's answers and offer with what is open about them.
+#[derive(Clone, Debug)]
+pub struct Open {
+    answers: Answers,
+    offer: Offer,
+    seed: u64,
+    coordinates: Vec<Coordinate>,
+}
+
+impl Open {
+    /// Of answers and an offer, with the default seed of the draws.
+    pub fn of(answers: &Answers, offer: &Offer) -> Open {
+        Open::seeded(answers, offer, DEFAULT_SEED)
+    }
+
+    /// The same with another seed of the draws.
+    pub fn seeded(answers: &Answers, offer: &Offer, seed: u64) -> Open {
+        let resolved = Resolved::of(answers);
+        let coordinates = DRAWN
+            .iter()
+            .map(|id| {
+                let question = Question::get(*id);
+                Coordinate {
+                    code: Cow::Borrowed(id.code()),
+                    open: question.spread != Spread::None && resolved.get(*id).is_some_and(Known::is_assumed),
+                    number: matches!(question.kind, Kind::Number { .. }),
+                }
+            })
+            .collect();
+        Open { answers: answers.clone(), offer: offer.clone(), seed, coordinates }
+    }
+
+    fn resolved(&self, z: &[f64]) -> Resolved {
+        Resolved::varied(&self.answers, &mut |question, value| {
+            let at = DRAWN.iter().position(|id| *id == question.id);
+            match at.and_then(|at| z.get(at)) {
+                Some(z) if *z != 0.0 => varied(question, value, *z),
+                _ => value,
+            }
+        })
+    }
+}
+
+impl Unknowns for Open {
+    fn coordinates(&self) -> &[Coordinate] {
+        &self.coordinates
+    }
+
+    fn case(&self, z: &[f64]) -> Case {
+        case_of(&self.resolved(z), &self.offer, self.seed)
+    }
+
+    fn value(&self, coordinate: usize, z: f64) -> Option<Quantity> {
+        let id = DRAWN.get(coordinate)?;
+        let mut position = vec![0.0; DRAWN.len()];
+        position[coordinate] = z;
+        Some(self.resolved(&position).quantity(*id)?.value)
+    }
+}
+
+/// A question's value at a standard normal number, given the one at 0.
+fn varied(question: &Question, value: Value, z: f64) -> Value {
+    match (value, question.kind) {
+        (Value::Number(q), Kind::Number { low, high, .. }) => {
+            let spread = match question.spread {
+                Spread::None => Spread::Factor(0.8, 1.25),
+                spread => spread,
+            };
+            let moved = Quantity { value: number(q, spread, z), ..q };
+            // People come whole.
+            let moved = if matches!(spread, Spread::Plus(_, _, Unit::One)) {
+                Quantity { value: q.value + (moved.value - q.value).round(), ..q }
+            } else {
+                moved
+            };
+            let moved = if moved.base() < low.base() {
+                low.to(q.unit).unwrap_or(moved)
+            } else if moved.base() > high.base() {
+                high.to(q.unit).unwrap_or(moved)
+            } else {
+                moved
+            };
+            Value::Number(moved)
+        }
+        (Value::Code(code), Kind::Choice(options)) => Value::code(option(&code, options, z)),
+        (value, _) => value,
+    }
+}
+
+fn number(q: Quantity, spread: Spread, z: f64) -> f64 {
+    let share = z / PLAUSIBLE_Z;
+    let side = |low: f64, high: f64| if z < 0.0 { low } else { high };
+    match spread {
+        // A spread that begins at nothing has no logarithm.
+        Spread::Factor(low, high) if low <= 0.0 => {
+            let far = 1.0 + share * side(1.0 - low, high - 1.0);
+            q.value * if far > 0.0 { far } else { 0.0 }
+        }
+        Spread::Factor(low, high) => q.value * libm::exp(share.abs() * libm::log(side(low, high))),
+        Spread::Plus(low, high, unit) => {
+            // A difference in kelvin moves a temperature in °F by as many kelvins.
+            let by = share * unit.to_base(side(low, high)) - share * unit.to_base(0.0);
+            let there = q.base() + by;
+            q.unit.from_base(there)
+        }
+        Spread::AnyOption | Spread::None => q.value,
+    }
+}
+
+/// The default in the middle, so that it is what stands there at 0; the others to both sides.
+fn option<'a>(default: &'a str, options: &[&'a str], z: f64) -> &'a str {
+    let u = normal_share(z);
+    let aside = 0.5 * (1.0 - DEFAULT_SHARE);
+    let place = if u < aside {
+        u / (2.0 * aside)
+    } else if u >= 1.0 - aside {
+        (u - (1.0 - 2.0 * aside)) / (2.0 * aside)
+    } else {
+        return default;
+    };
+    let mut others = options.iter().filter(|o| **o != default);
+    let count = others.clone().count();
+    others.nth((place * count as f64) as usize).copied().unwrap_or(default)
+}
