@@ -24,6 +24,7 @@ pub mod money;
 pub mod numeric;
 pub mod outcome;
 pub mod pipeline;
+pub mod plan;
 pub mod room;
 pub mod simulate;
 pub mod site;

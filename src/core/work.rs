@@ -19,6 +19,33 @@ pub enum Trade {
     Builder,
 }
 
+impl Trade {
+    /// The code in files.
+    pub const fn code(self) -> &'static str {
+        match self {
+            Trade::Plumber => "plumber",
+            Trade::Electrician => "electrician",
+            Trade::Fuel => "fuel",
+            Trade::Builder => "builder",
+        }
+    }
+
+    /// The key of its words: who may do the work.
+    pub const fn key(self) -> &'static str {
+        match self {
+            Trade::Plumber => "trade-plumber",
+            Trade::Electrician => "trade-electrician",
+            Trade::Fuel => "trade-fuel",
+            Trade::Builder => "trade-builder",
+        }
+    }
+
+    /// Whether codes and licences say who may do it.
+    pub const fn is_regulated(self) -> bool {
+        !matches!(self, Trade::Builder)
+    }
+}
+
 macro_rules! kinds {
     ($($(#[$doc:meta])* $name:ident = $code:literal, $key:literal, $trade:ident, $sizes:expr;)*) => {
         /// A kind of work.

@@ -57,11 +57,14 @@ pub static LABEL: Group = group!("label" "label_form" "questions_further" "test_
 /// Jobs, links and offers.
 pub static JOBS: Group = group!("label" "label_form" "links" "offer" "onsite" "questions_further" "questions_site" "questions_water" "questions_wiring" "send" "works");
 
+/// The day of the work: what to load, and what to do in which order.
+pub static WORK: Group = group!("cautions" "checks" "parts" "plan");
+
 /// The headless command.
 pub static COMMAND: Group = group!("cli" "report");
 
 /// Every group.
-static GROUPS: [&Group; 6] = [&FIRST, &ADVICE, &SITE, &LABEL, &JOBS, &COMMAND];
+static GROUPS: [&Group; 7] = [&FIRST, &ADVICE, &SITE, &LABEL, &JOBS, &COMMAND, &WORK];
 
 impl Language {
     /// English: complete, and the fallback of all others.

@@ -34,6 +34,6 @@ pub mod report;
 mod values;
 mod words;
 
-pub use language::{ADVICE, COMMAND, FIRST, File, Group, JOBS, LABEL, Language, SITE};
+pub use language::{ADVICE, COMMAND, FIRST, File, Group, JOBS, LABEL, Language, SITE, WORK};
 pub use numbers::decimals_of;
 pub use words::{Words, unit_key};

@@ -192,7 +192,8 @@ pub fn same_again(case: &Case) -> CandidateId {
         .map_or_else(|| class(case.heater.kind.value), |o| o.candidate.id)
 }
 
-fn present_heater(case: &Case) -> Candidate {
+/// The heater that stands there, as far as its nameplate tells.
+pub fn present_heater(case: &Case) -> Candidate {
     let h = &case.heater;
     Candidate {
         id: CandidateId::Keep,

@@ -13,3 +13,4 @@ caution-fumes = Fumes can kill, and you cannot smell them. Have an alarm for car
 caution-pressure = A tank under pressure can burst. Never close off, plug or screw shut a relief valve.
 caution-relief = The relief valve lets out boiling water. Keep away from its pipe, and never plug it.
 caution-water-off = Shut the water off and open a tap before a pipe is opened. Water in the tank can burn.
+caution-fire = A torch sets walls on fire. Lay a fire cloth, keep an extinguisher at hand, and look again after half an hour.
