@@ -23,7 +23,7 @@ fn value(q: &Question, at: f64) -> Value {
 }
 
 /// Any house: some questions answered, anywhere in their range, the corners too.
-fn house() -> impl Strategy<Value = Answers> {
+pub fn house() -> impl Strategy<Value = Answers> {
     let at = prop_oneof![Just(0.0), Just(1.0), 0.0..1.0f64];
     let one = proptest::option::weighted(0.5, at);
     proptest::collection::vec(one, all().count()).prop_map(|picks| {

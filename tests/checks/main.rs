@@ -4,6 +4,7 @@ mod any;
 mod circuits;
 mod houses;
 mod places;
+mod plan;
 mod table;
 mod water;
 

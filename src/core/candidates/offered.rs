@@ -228,7 +228,7 @@ fn tank(id: CandidateId, kind: HeaterKind, case: &Case) -> Candidate {
 }
 
 /// A tank without a heat pump, of a volume in US gallons, new, with figures typical of its kind.
-pub(super) fn plain(id: CandidateId, kind: HeaterKind, gal: f64) -> Candidate {
+pub fn plain(id: CandidateId, kind: HeaterKind, gal: f64) -> Candidate {
     Candidate {
         id,
         called: String::new(),

@@ -21,8 +21,8 @@ mod works;
 
 pub use part::{PartKind, Shelf};
 pub use pipe::water_m3;
-pub use sold::Sold;
 pub use rule::{Act, Phase, Rule};
+pub use sold::Sold;
 pub use step::StepKind;
 pub use tool::Tool;
 

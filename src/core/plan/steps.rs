@@ -1,8 +1,8 @@
 //! The steps of a job: which kinds it has, with their figures.
 
 use super::order::Before;
-use super::scene::{Scene, burns};
 use super::rule::Act;
+use super::scene::{Scene, burns};
 use super::step::StepKind;
 use super::{Step, pipe, weights};
 use crate::core::message::{Arg, Message};
@@ -26,7 +26,7 @@ pub(super) fn steps(s: &Scene) -> Vec<Step> {
                 kind: *kind,
                 says: says(s, *kind),
                 trade: trade(s, *kind),
-                time: Quantity::new(minutes(s, *kind).ceil(), Unit::Minute),
+                time: Quantity::new((minutes(s, *kind) - 1e-6).ceil(), Unit::Minute),
                 people: rule.people,
                 tools: tools(s, *kind),
                 waits_for: held(*kind).filter(|hold| before.is(*hold, *kind)).collect(),

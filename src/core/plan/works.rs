@@ -22,6 +22,8 @@ const MIXING_M: f64 = 0.6;
 const EXPANSION_M: f64 = 0.3;
 /// Between two clamps of plastic pipe or tube, m (4 ft).
 const CLAMPED_M: f64 = 1.2;
+/// Even a drain right beside the heater takes a piece of pipe, m.
+const LEAST_RUN_M: f64 = 0.5;
 /// Cable beyond the straight run: a tenth, and this at both ends together, m.
 const SLACK: (f64, f64) = (1.1, 2.0);
 
@@ -29,7 +31,7 @@ const SLACK: (f64, f64) = (1.1, 2.0);
 pub(super) fn of_works(s: &Scene, work: &Work, why: Why, list: &mut List) {
     // Every kind of work states the sizes of its kind.
     let size = |name: &str| work.size(name).unwrap_or(Quantity::new(0.0, Unit::One));
-    let run_m = size("run").base();
+    let run_m = size("run").base().max(LEAST_RUN_M);
     let one = Quantity::new(1.0, Unit::One);
     let sized = |name: &'static str, q: Quantity| [(name, Arg::Quantity(q))];
     let cable = |list: &mut List| {
@@ -102,7 +104,7 @@ pub(super) fn of_works(s: &Scene, work: &Work, why: Why, list: &mut List) {
             let wide = size("diameter").to(Unit::Inch).map_or(0.0, |q| q.value);
             list.want(K::Pan, one, &sized("diameter", Quantity::new(pan_in(wide), Unit::Inch)), why);
             if pan_drains(s) {
-                list.metres(K::PanPipe, s.case.site.drain_run_m.value.max(0.5), why);
+                list.metres(K::PanPipe, s.case.site.drain_run_m.value.max(LEAST_RUN_M), why);
                 list.pieces(K::Cement, 1.0, why);
             } else {
                 list.pieces(K::PanSwitch, 1.0, why);

@@ -101,4 +101,3 @@ tool-paper = Dry paper towels to find leaks
 tool-fume-meter = Meter for draught and fumes (licensed trade)
 tool-fuel-tester = Leak finder for fuel (licensed trade)
 
-parts-always = Any such job
