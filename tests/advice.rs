@@ -4,7 +4,7 @@ use proptest::prelude::*;
 use tankful::core::candidates::CandidateId;
 use tankful::core::case::Provenance;
 use tankful::core::climate::places;
-use tankful::core::money::life::remaining_years;
+use tankful::core::life::present::expected_left as remaining_years;
 use tankful::core::outcome::{CandidateOutcome, Fit, Outcome, Working};
 use tankful::core::pipeline::{self, Cache, Run};
 use tankful::core::units::{Unit, to_celsius};

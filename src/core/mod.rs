@@ -18,6 +18,7 @@ pub mod heat_pump;
 pub mod heater;
 pub mod label;
 pub mod letters;
+pub mod life;
 pub mod message;
 pub mod moist_air;
 pub mod money;

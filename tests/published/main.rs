@@ -10,6 +10,7 @@ mod field;
 mod fixture;
 mod label;
 mod label_grid;
+mod lives;
 mod machine;
 mod moist_air;
 mod money;

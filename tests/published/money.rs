@@ -1,6 +1,5 @@
-//! `tankful::core::money` against numpy-financial 1.0 (present value, payback) and scipy 1.17 (lives).
+//! `tankful::core::money` against numpy-financial 1.0 (present value, payback).
 use crate::fixture::{Fixture, Table, Worst, hold};
-use tankful::core::money::life;
 use tankful::core::money::present_value::{cumulated, payback_years, present_value};
 
 /// Sums of the same numbers in another order, of amounts to a few thousand dollars: dollars.
@@ -11,13 +10,6 @@ const WORTH: f64 = 1e-12;
 const YEARS: f64 = 1e-9;
 /// At the rate of return nothing is left; its own iteration stops at about 1e-10 of rate: dollars.
 const AT_RATE_OF_RETURN: f64 = 1e-6;
-/// Survival and conditional failure: another library's exp and pow.
-const CHANCE: f64 = 1e-12;
-/// Mean life of a new heater, years: another gamma function.
-const MEAN_LIFE_YEARS: f64 = 1e-10;
-/// Mean years left: trapezoids of a quarter year against adaptive quadrature, years. Worst for an old tank of a
-/// short life, which fails within a step or two: 0.18 in place of 0.15.
-const YEARS_LEFT: f64 = 0.035;
 
 #[test]
 fn present_value_and_payback_meet_numpy_financial() {
@@ -68,39 +60,4 @@ fn level_and_growing_payments_meet_numpy_financial() {
         growing.see_relative(present_value(&payments, rate), worth, (rate, growth, years));
     }
     hold([(level, WORTH), (growing, WORTH)]);
-}
-
-#[test]
-fn lives_meet_scipy() {
-    let mut survival = Worst::of("survival");
-    let mut one = Worst::of("failure within a year");
-    let mut five = Worst::of("failure within five years");
-    let mut left = Worst::of("mean years left");
-    let mut mean = Worst::of("mean life of a new heater, years");
-    let columns = [
-        "shape",
-        "scale_years",
-        "age_years",
-        "survival",
-        "failure_within_1_year",
-        "failure_within_5_years",
-        "mean_years_left",
-        "mean_life_years",
-    ];
-    for [shape, scale, age, alive, within_1, within_5, years, life_years] in
-        Fixture::load("weibull").table("life").rows(columns)
-    {
-        let at = (shape, scale, age);
-        survival.see(life::survival(age, shape, scale), alive, at);
-        one.see(life::fails_within(1.0, age, shape, scale), within_1, at);
-        five.see(life::fails_within(5.0, age, shape, scale), within_5, at);
-        // A constant hazard reaches beyond the 60 years that are counted.
-        if shape > 1.0 {
-            left.see(life::expected_remaining_years(age, shape, scale), years, at);
-        }
-        if shape == life::SHAPE && scale == life::SCALE_YEARS {
-            mean.see(life::new_heater_years(), life_years, at);
-        }
-    }
-    hold([(survival, CHANCE), (one, CHANCE), (five, CHANCE), (left, YEARS_LEFT), (mean, MEAN_LIFE_YEARS)]);
 }

@@ -16,11 +16,14 @@ def compute():
                 survival = life.sf(age)
                 if survival < 1e-12:
                     continue
-                within = [1.0 - life.sf(age + years) / survival for years in (1.0, 5.0)]
+                within = [1.0 - life.sf(age + years) / survival for years in (1.0, 3.0, 5.0)]
                 left, _ = quad(lambda t: np.exp((age / scale) ** shape - ((age + t) / scale) ** shape), 0.0, np.inf,
                                epsabs=1e-12, epsrel=1e-12)
-                rows.append([shape, scale, age, survival, *within, left, life.mean()])
-    columns = ["shape", "scale_years", "age_years", "survival", "failure_within_1_year", "failure_within_5_years",
-               "mean_years_left", "mean_life_years"]
-    return fixture(["scipy"], "weibull_min(shape, scale=scale).sf, .mean; mean years left by scipy.integrate.quad",
+                # What a share of those alive at an age has failed by: the quantile of the whole life, less the age.
+                shares = [life.isf(survival * (1.0 - share)) - age for share in (0.1, 0.5, 0.9)]
+                rows.append([shape, scale, age, survival, *within, left, *shares, life.mean()])
+    columns = ["shape", "scale_years", "age_years", "survival", "failure_within_1_year", "failure_within_3_years",
+               "failure_within_5_years", "mean_years_left", "years_left_of_a_tenth", "years_left_of_half",
+               "years_left_of_nine_tenths", "mean_life_years"]
+    return fixture(["scipy"], "weibull_min(shape, scale=scale).sf, .isf, .mean; mean years left by scipy.integrate.quad",
                    life=table(columns, rows))

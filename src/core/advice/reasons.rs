@@ -2,8 +2,8 @@
 
 use crate::core::candidates::CandidateId;
 use crate::core::case::{Case, TankSigns};
+use crate::core::life::present;
 use crate::core::message::Message;
-use crate::core::money::life;
 use crate::core::outcome::{CandidateOutcome, Finding, Fit};
 use crate::core::units::{Quantity, Unit};
 use uom::si::time::minute;
@@ -39,7 +39,7 @@ pub(super) fn verdict(
         return Message::new("verdict-nothing-fits");
     }
     if best.candidate.id == CandidateId::Keep {
-        let years = life::remaining_years(&case.heater);
+        let years = present::expected_left(&case.heater);
         return Message::new("verdict-keep").with("years", Quantity::new(years.round(), Unit::Year));
     }
     let saves = keep.cost.net_present_cost - best.cost.net_present_cost;
@@ -119,7 +119,7 @@ fn water(best: &CandidateOutcome, keep: &CandidateOutcome) -> Message {
 
 fn third(case: &Case, best: &CandidateOutcome) -> Message {
     let age = case.heater.age_years.value;
-    let chance = life::fails_within_a_year(&case.heater);
+    let chance = present::fails_within(&case.heater, 1.0);
     if matches!(case.heater.signs.value, TankSigns::Leaking) {
         return Message::new("reason-leaks");
     }

@@ -5,12 +5,13 @@
 //! that short and long horizons compare alike.
 
 use super::energy_price::{electricity, fuel, house_heat};
-use super::life;
+
 use super::present_value::{cumulated, payback_years, present_value};
 use crate::core::candidates::offer::installed_price;
 use crate::core::candidates::offered::same_again;
 use crate::core::candidates::{Candidate, CandidateId, typical_price};
 use crate::core::case::{Case, YesNo};
+use crate::core::life::present;
 use crate::core::outcome::{Cost, Finding, Fit, YearResult};
 
 /// Electricity a dehumidifier is spared for a litre of condensate, kWh; common practice, no source.
@@ -90,7 +91,7 @@ fn plan(
     growth: f64,
     energy_share: f64,
 ) -> Plan {
-    let life = life::new_heater_years();
+    let life = present::new_heater_years();
     let mut payments = vec![0.0; horizon + 1];
     let end = horizon as f64;
     let (first_bought, price_again, mut next) = match after {
@@ -130,7 +131,7 @@ pub fn costs(case: &Case, ids: &[CandidateId], runs: &[Running], years: &[&YearR
     let (rate, growth) = (p.discount_rate.value, p.price_growth.value);
     let same = same_again(case);
     let same_run = ids.iter().position(|id| *id == same).and_then(|i| runs.get(i));
-    let fails = life::remaining_years(&case.heater);
+    let fails = present::expected_left(&case.heater);
     let after = |id: CandidateId| if id == CandidateId::Keep { same_run.map(|s| (s, fails)) } else { None };
     let plans: Vec<Plan> =
         ids.iter().zip(runs).map(|(id, r)| plan(r, after(*id), horizon, growth, 1.0)).collect();

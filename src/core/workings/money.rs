@@ -5,8 +5,9 @@ use crate::core::candidates::CandidateId;
 use crate::core::candidates::offer::installed_price;
 use crate::core::candidates::offered::same_again;
 use crate::core::case::{Case, HeaterKind, Known, Provenance};
+use crate::core::life::present;
+use crate::core::money::cash;
 use crate::core::money::energy_price::{self, electricity, fuel};
-use crate::core::money::{cash, life};
 use crate::core::outcome::{CandidateOutcome, Working};
 use crate::core::units::Unit;
 
@@ -88,13 +89,13 @@ pub(super) fn net_present_cost(case: &Case, c: &CandidateOutcome) -> Working {
             .known("input-horizon", p.horizon_years, Unit::Year)
             .known("input-discount", p.discount_rate.map(|r| 100.0 * r), Unit::Percent)
             .known("input-growth", p.price_growth.map(|g| 100.0 * g), Unit::Percent)
-            .quantity("input-new-life", life::new_heater_years(), Unit::Year, Provenance::Assumed);
+            .quantity("input-new-life", present::new_heater_years(), Unit::Year, Provenance::Assumed);
     if c.candidate.id == CandidateId::Keep {
         draft = draft
             .known("input-age", case.heater.age_years, Unit::Year)
             .quantity(
                 "input-years-left",
-                life::remaining_years(&case.heater),
+                present::expected_left(&case.heater),
                 Unit::Year,
                 case.heater.age_years.from,
             )
