@@ -5,6 +5,7 @@
 //! simulated, checked and priced; [`outcome`] holds what comes out.
 
 pub mod advice;
+pub mod after;
 pub mod calendar;
 pub mod candidates;
 pub mod case;

@@ -60,11 +60,14 @@ pub static JOBS: Group = group!("label" "label_form" "links" "offer" "onsite" "q
 /// The day of the work: what to load, and what to do in which order.
 pub static WORK: Group = group!("cautions" "checks" "parts" "plan");
 
+/// After the work: the start-up record, the page for the household, dates of care, the meter.
+pub static AFTER: Group = group!("care" "handover" "meter" "start");
+
 /// The headless command.
 pub static COMMAND: Group = group!("cli" "report");
 
 /// Every group.
-static GROUPS: [&Group; 7] = [&FIRST, &ADVICE, &SITE, &LABEL, &JOBS, &COMMAND, &WORK];
+static GROUPS: [&Group; 8] = [&FIRST, &ADVICE, &SITE, &LABEL, &JOBS, &COMMAND, &WORK, &AFTER];
 
 impl Language {
     /// English: complete, and the fallback of all others.

@@ -31,7 +31,7 @@ mod hardness;
 mod headroom;
 mod hotter;
 mod joints;
-mod noise;
+pub(in crate::core) mod noise;
 mod outlet;
 mod overcurrent;
 mod pan;

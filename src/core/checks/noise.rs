@@ -23,22 +23,33 @@ const BARE: f64 = 0.08;
 /// Feet of rubber, a tighter door, grilles to the other side, dollars (from memory).
 const QUIETEN: f64 = 150.0;
 
+/// Sound reduction of what lies between, dB.
+const fn reduction_db(wall: WallKind) -> f64 {
+    match wall {
+        WallKind::Door => REDUCTION_DB[0],
+        WallKind::Stud => REDUCTION_DB[1],
+        WallKind::Filled => REDUCTION_DB[2],
+        WallKind::Masonry => REDUCTION_DB[3],
+    }
+}
+
+/// Level in dB(A) at a distance from a heater of this sound power in its room.
+pub(in crate::core) fn near_db(power_db: f64, distance_m: f64, volume_m3: f64) -> f64 {
+    noise::level_db(power_db, distance_m, noise::absorption_m2(volume_m3, BARE))
+}
+
+/// Level in dB(A) in the room behind a wall, the heater standing this far from it.
+pub(in crate::core) fn next_db(power_db: f64, distance_m: f64, volume_m3: f64, wall: WallKind) -> f64 {
+    noise::next_room_db(near_db(power_db, distance_m, volume_m3), reduction_db(wall), WALL_M2, BEDROOM_M2)
+}
+
 pub(super) fn check(s: &Seen) -> Option<Finding> {
     let power = s.candidate.body.sound_power_db;
     if !s.candidate.is_heat_pump() || power <= 0.0 {
         return None;
     }
     let (site, rule) = (&s.case.site, s.rules.bedroom_db);
-    let room = noise::absorption_m2(s.case.site.volume_m3.value, BARE);
-    let reduction = |wall| match wall {
-        WallKind::Door => REDUCTION_DB[0],
-        WallKind::Stud => REDUCTION_DB[1],
-        WallKind::Filled => REDUCTION_DB[2],
-        WallKind::Masonry => REDUCTION_DB[3],
-    };
-    let next = |power: f64, distance: f64, wall| {
-        noise::next_room_db(noise::level_db(power, distance, room), reduction(wall), WALL_M2, BEDROOM_M2)
-    };
+    let next = |power: f64, distance: f64, wall| next_db(power, distance, site.volume_m3.value, wall);
     let sound = Ranged::assumed(power, power - OFF_DB, power + OFF_DB);
     let through = |wall| {
         over(&[sound, site.quiet_distance_m], &|v| {
@@ -72,7 +83,7 @@ pub(super) fn check(s: &Seen) -> Option<Finding> {
             .using("figure-sound-power", power, Unit::Decibel, Provenance::Assumed)
             .given("figure-quiet-distance", site.quiet_distance_m, Unit::Metre)
             .chosen("figure-wall", wall, format!("q-quiet-wall-{}", wall.value.code()))
-            .using("figure-reduction", reduction(wall.value), Unit::Decibel, wall.from)
+            .using("figure-reduction", reduction_db(wall.value), Unit::Decibel, wall.from)
             .using("figure-next-room", level, Unit::Decibel, quiet.from)
             .with_work_if(could.worst >= Fit::FitsWithWork, quieten)
             .asking("quiet_room")
