@@ -26,6 +26,7 @@
 //! A language is a folder beside `en`, its line in the language list and its files in the groups and, where
 //! English's will not do, a plural rule. A group is what a part of the page has at hand ([`Group`]).
 
+pub mod csv;
 mod fluent;
 mod language;
 mod numbers;

@@ -3,6 +3,7 @@
 mod bounds;
 mod good;
 mod heaters;
+mod plan;
 mod streams;
 
 use serde_json::Value as Json;

@@ -1,8 +1,8 @@
-//! `advise`, `rate`, `calibrate`: cases or heaters in, advice out, a record at a time and in order, on every core, in bounded memory.
+//! `advise`, `plan`, `rate`, `calibrate`: cases or heaters in, advice out, a record at a time and in order, on every core, in bounded memory.
 
 use crate::heater::{Ask, answer as answer_heater};
 use crate::records::{Content, Record, Records};
-use crate::{Ended, Stop, command};
+use crate::{Ended, Stop, command, plan};
 use indicatif::{ProgressBar, ProgressStyle};
 use rayon::prelude::*;
 use serde::Serialize;
@@ -36,6 +36,8 @@ struct Wishes {
     series: bool,
     /// Heaters are asked about, not cases.
     heater: Option<Ask>,
+    /// The day of the work is asked about, not the advice.
+    plan: Option<plan::Ask>,
 }
 
 /// The advice on one record, ready to write.
@@ -72,9 +74,14 @@ struct ErrorReport<'a> {
 }
 
 /// Runs the subcommand.
-pub fn run(words: &Words, arguments: &clap::ArgMatches, heater: Option<Ask>) -> Result<Ended, Stop> {
+pub fn run(
+    words: &Words,
+    arguments: &clap::ArgMatches,
+    heater: Option<Ask>,
+    plan: Option<plan::Ask>,
+) -> Result<Ended, Stop> {
     let series = matches!(arguments.try_get_one::<bool>(command::SERIES), Ok(Some(true)));
-    let wishes = Wishes { text: arguments.get_flag(command::TEXT), series, heater };
+    let wishes = Wishes { text: arguments.get_flag(command::TEXT), series, heater, plan };
     let path = arguments.get_one::<std::path::PathBuf>(command::FILE).map_or(Path::new("-"), |p| p.as_path());
     let (input, size): (Box<dyn Read + Send>, Option<u64>) = if path == Path::new("-") {
         (Box::new(io::stdin()), None)
@@ -195,7 +202,14 @@ fn answer(words: &Words, wishes: Wishes, record: Record) -> Answered {
     };
     let resolved = Resolved::of(&case.answers);
     let seed = case.seed.unwrap_or(DEFAULT_SEED);
-    let outcome = outcome(&case_of(&resolved, &case.offer, seed));
+    let whole_case = case_of(&resolved, &case.offer, seed);
+    let outcome = outcome(&whole_case);
+    if let Some(ask) = wishes.plan {
+        return match plan::answer(words, ask, line, wishes.text, case.name, &whole_case, &outcome) {
+            Ok(out) => Answered { read, out, errors: Vec::new() },
+            Err(error) => refused(vec![error]),
+        };
+    }
     let out = if wishes.text {
         plain(words, case.name.as_deref(), &resolved, &outcome)
     } else {
@@ -220,7 +234,7 @@ fn outcome(case: &Case) -> Outcome {
 }
 
 /// One line of JSON. Structs of text and finite numbers always have a form in JSON.
-fn json_line(record: &impl Serialize) -> String {
+pub fn json_line(record: &impl Serialize) -> String {
     serde_json::to_string(record).unwrap_or_default() + "\n"
 }
 

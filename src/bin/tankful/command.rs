@@ -9,6 +9,8 @@ use tankful::text::Words;
 /// Subcommands.
 pub const ADVISE: &str = "advise";
 /// See [`ADVISE`].
+pub const PLAN: &str = "plan";
+/// See [`ADVISE`].
 pub const RATE: &str = "rate";
 /// See [`ADVISE`].
 pub const CALIBRATE: &str = "calibrate";
@@ -27,6 +29,10 @@ pub const FILE: &str = "file";
 pub const TEXT: &str = "text";
 /// See [`FILE`].
 pub const SERIES: &str = "series";
+/// See [`FILE`].
+pub const CSV: &str = "csv";
+/// See [`FILE`].
+pub const HEATER: &str = "heater";
 /// See [`FILE`].
 pub const JOBS: &str = "jobs";
 /// See [`FILE`].
@@ -70,6 +76,31 @@ pub fn build(words: &Words) -> Command {
                 .arg(text())
                 .arg(units())
                 .arg(series("cli-series")),
+        )
+        .subcommand(
+            Command::new(PLAN)
+                .about(words.key("cli-plan"))
+                .after_help(words.key("cli-plan-after"))
+                .arg(file())
+                .arg(text())
+                .arg(units())
+                .arg(
+                    Arg::new(CSV)
+                        .long(CSV)
+                        .action(ArgAction::SetTrue)
+                        .conflicts_with(TEXT)
+                        .help(words.key("cli-plan-csv")),
+                )
+                .arg(
+                    Arg::new(HEATER)
+                        .long(HEATER)
+                        .value_name("CODE")
+                        .value_parser(clap::builder::PossibleValuesParser::new(
+                            CandidateId::ALL.map(CandidateId::code),
+                        ))
+                        .hide_possible_values(true)
+                        .help(words.key("cli-plan-heater")),
+                ),
         )
         .subcommand(of_heaters(RATE, "cli-rate").arg(series("cli-rate-series")))
         .subcommand(of_heaters(CALIBRATE, "cli-calibrate"))

@@ -7,6 +7,7 @@ mod example;
 mod heater;
 mod lists;
 mod measure;
+mod plan;
 mod records;
 
 use std::io::{self, Write};
@@ -62,14 +63,15 @@ fn run(words: &Words, matches: &clap::ArgMatches) -> Result<Ended, Stop> {
     let words = words.with_units(command::units(arguments));
     let mut out = io::BufWriter::new(io::stdout().lock());
     match name {
-        command::ADVISE | command::RATE | command::CALIBRATE => {
+        command::ADVISE | command::PLAN | command::RATE | command::CALIBRATE => {
             drop(out);
             let heater = match name {
                 command::RATE => Some(heater::Ask::Rate),
                 command::CALIBRATE => Some(heater::Ask::Calibrate),
                 _ => None,
             };
-            return advise::run(&words, arguments, heater);
+            let plan = (name == command::PLAN).then(|| plan::Ask::of(arguments));
+            return advise::run(&words, arguments, heater, plan);
         }
         command::SCHEMA => lists::schema(&words, arguments.get_flag(command::JOBS), &mut out)?,
         command::QUESTIONS => lists::questions(&words, arguments.get_flag(command::TEXT), &mut out)?,

@@ -55,3 +55,13 @@ cli-at-field = Line { $line }, { $field }: { $text }
 # The progress bar's layout: indicatif's own place holders in double braces.
 cli-progress = {"{"}bar:30{"}"} {"{"}msg{"}"} cases, {"{"}eta{"}"} to go
 cli-progress-endless = {"{"}spinner{"}"} {"{"}msg{"}"} cases, {"{"}elapsed{"}"}
+
+cli-plan = Write what to load and what to do in which order, for each case
+cli-plan-after =
+    The input is that of "advise". The plan is for the heater that is advised, or for the one
+    named by "--heater". With "--csv" the output is the list of parts for a spreadsheet.
+
+    Try it: tankful example | tankful plan --text -
+cli-plan-csv = Write the list of parts as comma-separated values
+cli-plan-heater = The heater to plan for, by its code, such as heat_pump_50
+cli-no-such-heater = This case has no heater { $heater }.

@@ -101,3 +101,18 @@ tool-paper = Dry paper towels to find leaks
 tool-fume-meter = Meter for draught and fumes (licensed trade)
 tool-fuel-tester = Leak finder for fuel (licensed trade)
 
+parts-always = Any such job
+
+csv-shelf = Where
+csv-part = Part
+csv-needs = Needed
+csv-bring = Bring
+csv-unit = Unit
+csv-trade = Who
+csv-why = Why
+csv-maybe = Sure
+csv-code = Code
+csv-state = Have or buy
+csv-piece = piece
+csv-sure = yes
+csv-perhaps = only if measured so

@@ -197,3 +197,22 @@ step-cover-pipes = Cover the first 6 ft (2 m) of hot and cold pipe.
     .why = Bare pipe loses heat all day.
 step-hand-over = Show the household how to shut it off, what is normal, and what to look after.
     .why = Whoever knows the valve can stop a flood.
+
+plan-title = The day of the work
+plan-title-of = The day of the work: { $name }
+plan-people = { $people ->
+    [one] One person is enough.
+   *[other] It takes { $people } people at times.
+}
+plan-hours = { $hours } h: { $trade }
+plan-tools = Tools
+plan-part = { $bring } × { $part } ({ $why })
+plan-part-maybe = Perhaps: { $bring } × { $part } ({ $why })
+plan-step = { $what } Why: { $why } Who: { $trade } ({ $time }, { $people ->
+    [one] one person
+   *[other] { $people } people
+})
+plan-step-maybe = Only if measuring says so: { $what } Why: { $why } Who: { $trade } ({ $time }, { $people ->
+    [one] one person
+   *[other] { $people } people
+})

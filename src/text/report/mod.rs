@@ -3,9 +3,11 @@
 
 mod candidate;
 mod plain;
+mod plan;
 
 pub use candidate::{CandidateReport, FindingReport};
 pub use plain::plain;
+pub use plan::{PartReport, PlanReport, StepReport, ToolReport, plain_plan};
 
 use super::words::Words;
 use crate::core::case::Provenance;

@@ -16,7 +16,7 @@ const WIDTH: usize = 100;
 
 /// The report of an outcome for people. Ends with a line break.
 pub fn plain(words: &Words, name: Option<&str>, resolved: &Resolved, outcome: &Outcome) -> String {
-    let mut page = Page { words, text: String::new() };
+    let mut page = Sheet::new(words);
     let advice = &outcome.advice;
     page.line(&match name {
         Some(name) => {
@@ -42,22 +42,34 @@ pub fn plain(words: &Words, name: Option<&str>, resolved: &Resolved, outcome: &O
         .filter(|(_, known)| known.from == Provenance::Assumed)
         .map(|(id, known)| format!("{} {}", words.question(id), words.value(id, &known.value)));
     page.list("report-assumed", assumed);
-    page.text
+    page.done()
 }
 
-struct Page<'a> {
+/// A page of text as it is written, line by line.
+pub(super) struct Sheet<'a> {
     words: &'a Words,
     text: String,
 }
 
-impl Page<'_> {
-    fn line(&mut self, text: &str) {
+impl<'a> Sheet<'a> {
+    /// An empty page.
+    pub(super) fn new(words: &'a Words) -> Sheet<'a> {
+        Sheet { words, text: String::new() }
+    }
+
+    /// What was written.
+    pub(super) fn done(self) -> String {
+        self.text
+    }
+
+    /// A line as it is.
+    pub(super) fn line(&mut self, text: &str) {
         self.text.push_str(text.trim_end());
         self.text.push('\n');
     }
 
     /// A paragraph broken at gaps; further lines are set in as far as the first one's mark.
-    fn wrapped(&mut self, mark: &str, text: &str) {
+    pub(super) fn wrapped(&mut self, mark: &str, text: &str) {
         let indent = mark.chars().count();
         let mut line = mark.to_owned();
         let mut used = indent;
@@ -80,7 +92,7 @@ impl Page<'_> {
     }
 
     /// A titled list; nothing at all when it is empty.
-    fn list(&mut self, title: &str, items: impl Iterator<Item = String>) {
+    pub(super) fn list(&mut self, title: &str, items: impl Iterator<Item = String>) {
         let mut items = items.peekable();
         if items.peek().is_none() {
             return;
