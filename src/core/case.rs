@@ -165,6 +165,22 @@ choices! {
         /// Nothing to drain to.
         None = "none",
     }
+    /// How electricity is priced.
+    TariffKind {
+        /// One price, day and night.
+        Flat = "flat",
+        /// A peak price at some hours, a low one at the others.
+        Time = "time",
+    }
+    /// The part of the year with a peak price.
+    PeakSeason {
+        /// All of it.
+        Year = "year",
+        /// June to September.
+        Summer = "summer",
+        /// November to March.
+        Winter = "winter",
+    }
     /// The supply at the heater's place.
     Supply {
         /// 240 V, two hot legs.
@@ -334,6 +350,29 @@ pub struct Prices {
     pub price_growth: Known<f64>,
     /// Emission of grid electricity, kg CO₂ a kWh.
     pub grid_emission: Known<f64>,
+    /// Change of that a year, real: −0.02 is two per cent less each year.
+    pub grid_change: Known<f64>,
+    /// Electricity by the hour.
+    pub tariff: Tariff,
+}
+
+/// What electricity costs by time of day. The rest counts only where `kind` says so.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Tariff {
+    /// One price or two.
+    pub kind: Known<TariffKind>,
+    /// At peak hours, $/kWh.
+    pub peak: Known<f64>,
+    /// At the others, $/kWh.
+    pub low: Known<f64>,
+    /// Hour of the clock at which the peak begins, 0 to 24.
+    pub from_hour: Known<f64>,
+    /// Hour at which it ends; before `from_hour`: the next morning.
+    pub to_hour: Known<f64>,
+    /// Whether Saturday and Sunday have none.
+    pub weekdays_only: Known<YesNo>,
+    /// When in the year it is asked.
+    pub season: Known<PeakSeason>,
 }
 
 /// One household's complete case.

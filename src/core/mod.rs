@@ -31,6 +31,7 @@ pub mod room;
 pub mod simulate;
 pub mod site;
 pub mod tank;
+pub mod tariff;
 pub mod units;
 pub mod water;
 pub mod work;

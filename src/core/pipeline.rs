@@ -16,7 +16,7 @@ use super::case::{Case, DoorKind};
 use super::checks::{self, Seen, rules::us::US};
 use super::climate::{mains::Mains, outdoor::OutdoorYear};
 use super::draws::{DrawYear, HouseholdUse};
-use super::heater::Source;
+use super::heater::{Model, Source};
 use super::label::ageing::Wear;
 use super::label::calibration::{Calibrated, calibrate};
 use super::money::cash;
@@ -206,7 +206,24 @@ impl Run {
         self.done.len() < self.candidates.len()
     }
 
-    fn house(&self) -> year::House<'_> {
+    /// Every candidate as it stands in the house, in the order of the outcome.
+    pub fn heaters(&self, cache: &mut Cache) -> Vec<(&Candidate, Model)> {
+        let of = |c| (c, cache.heater(c, &self.case, self.conditions.setpoint_c).0.model);
+        self.candidates.iter().map(of).collect()
+    }
+
+    /// The case.
+    pub fn case(&self) -> &Case {
+        &self.case
+    }
+
+    /// The day of the coldest cold water, and that, °C.
+    pub fn coldest(&self) -> (DayOfYear, f64) {
+        (self.coldest_day, self.coldest_c)
+    }
+
+    /// The house that the years are simulated in.
+    pub fn house(&self) -> year::House<'_> {
         let c = &self.conditions;
         year::House { draws: &self.draws, mains_c: &c.mains_c, outdoor_c: &c.outdoor_c, room: &c.room }
     }

@@ -6,7 +6,7 @@ use super::questions::Id;
 use super::resolved::Resolved;
 use crate::core::case::{
     Case, Circuit, Dampness, DoorKind, Drain, DrainKind, HeaterKind, HouseHeat, Household, Known, LabelScale,
-    Place, PresentHeater, Prices, Room, RoomKind, Supply, TankSigns, YesNo,
+    PeakSeason, Place, PresentHeater, Prices, Room, RoomKind, Supply, TankSigns, Tariff, TariffKind, YesNo,
 };
 use crate::core::climate::{mains::Mains, places, prices};
 use crate::core::label::energy_factor;
@@ -167,5 +167,15 @@ fn money(r: &Resolved) -> Prices {
         discount_rate: r.base(Id::DiscountRate),
         price_growth: r.base(Id::PriceGrowth),
         grid_emission: r.code(Id::Place).map(|_| prices::of(listed).grid_kg_co2_per_kwh),
+        grid_change: r.base(Id::GridChange),
+        tariff: Tariff {
+            kind: option(r, Id::Tariff, TariffKind::from_code, TariffKind::Flat),
+            peak: r.base(Id::PricePeak).map(|p| p * KWH_J),
+            low: r.base(Id::PriceLow).map(|p| p * KWH_J),
+            from_hour: r.base(Id::PeakFrom),
+            to_hour: r.base(Id::PeakTo),
+            weekdays_only: yes_no(r, Id::PeakDays),
+            season: option(r, Id::PeakSeason, PeakSeason::from_code, PeakSeason::Year),
+        },
     }
 }

@@ -86,6 +86,8 @@ impl<'m> Sim<'m> {
     /// Goes on with other figures of the same heater: another setpoint, say. Tank and layers stay.
     pub fn go_on_as(&mut self, model: &'m Model) {
         self.model = model;
+        // Sensors may sit elsewhere.
+        self.moved = true;
     }
 
     /// The layers.

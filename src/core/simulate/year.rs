@@ -32,9 +32,30 @@ pub struct House<'a> {
     pub room: &'a RoomModel,
 }
 
+/// Sees a year as it goes by, hour by hour, and may change how the heater goes on. Nobody watches an ordinary year.
+pub trait Watch<'m> {
+    /// An hour of the year (from 0) has ended.
+    fn hour_ended(&mut self, hour: u32, sim: &mut Sim<'m>);
+}
+
+impl<'m> Watch<'m> for () {
+    #[inline(always)]
+    fn hour_ended(&mut self, _hour: u32, _sim: &mut Sim<'m>) {}
+}
+
+/// Simulates a year under the eyes of somebody; gives them back.
+pub fn watched<'m, W: Watch<'m>>(model: &'m Model, house: &House<'m>, watch: W) -> (YearResult, W) {
+    let mut run = Run::new(model, house, watch);
+    let stored = run.sim.stored_j();
+    for day in DayOfYear::all() {
+        run.day(day, house, 1.0);
+    }
+    run.finish(stored)
+}
+
 /// Simulates a year. `pump_step_s` as in [`Sim::with_pump_step`]; `None` for the default.
 pub fn simulate(model: &Model, house: &House, pump_step_s: Option<f64>) -> YearResult {
-    let mut run = Run::new(model, house);
+    let mut run = Run::new(model, house, ());
     if let Some(step) = pump_step_s {
         run.sim = run.sim.with_pump_step(step);
     }
@@ -42,7 +63,7 @@ pub fn simulate(model: &Model, house: &House, pump_step_s: Option<f64>) -> YearR
     for day in DayOfYear::all() {
         run.day(day, house, 1.0);
     }
-    run.finish(stored)
+    run.finish(stored).0
 }
 
 /// A first look at the year: only the days of a sample, one after another as if they were neighbours, each
@@ -52,7 +73,7 @@ pub fn simulate(model: &Model, house: &House, pump_step_s: Option<f64>) -> YearR
 /// much like another, so that no day has to be run in but the first. Months rest on about five days each, the
 /// room's series hold the simulated days alone.
 pub fn first_look(model: &Model, house: &House, sample: &Sample) -> YearResult {
-    let mut run = Run::new(model, house);
+    let mut run = Run::new(model, house, ());
     let stored = run.sim.stored_j();
     if let Some(&(first, _)) = sample.days().first() {
         run.jump(first);
@@ -62,7 +83,7 @@ pub fn first_look(model: &Model, house: &House, sample: &Sample) -> YearResult {
         run.jump(day);
         run.day(day, house, stands_for);
     }
-    run.finish(stored)
+    run.finish(stored).0
 }
 
 /// The year's accounts as they fill.
@@ -79,7 +100,8 @@ struct Year {
     served: Served,
 }
 
-struct Run<'m> {
+struct Run<'m, W> {
+    watch: W,
     sim: Sim<'m>,
     room: RoomAir<'m>,
     now_s: f64,
@@ -87,9 +109,10 @@ struct Run<'m> {
     year: Year,
 }
 
-impl<'m> Run<'m> {
-    fn new(model: &'m Model, house: &House<'m>) -> Self {
+impl<'m, W: Watch<'m>> Run<'m, W> {
+    fn new(model: &'m Model, house: &House<'m>, watch: W) -> Self {
         Self {
+            watch,
             room: RoomAir::new(house.room, 0.0, 0.0),
             sim: Sim::new(model),
             now_s: 0.0,
@@ -154,6 +177,7 @@ impl<'m> Run<'m> {
     }
 
     fn next_hour(&mut self) {
+        self.watch.hour_ended(self.hour, &mut self.sim);
         self.hour += 1;
         let (day, hour) = (self.hour / 24, self.hour % 24);
         // Noon stands for the day in the charts.
@@ -166,7 +190,7 @@ impl<'m> Run<'m> {
         self.room.at(f64::from(day), f64::from(hour));
     }
 
-    fn finish(self, stored_at_start_j: f64) -> YearResult {
+    fn finish(self, stored_at_start_j: f64) -> (YearResult, W) {
         // The arithmetic is checked on what was simulated, not on what that stands for.
         let raw = *self.sim.totals();
         let stored = self.sim.stored_j() - stored_at_start_j;
@@ -177,7 +201,7 @@ impl<'m> Run<'m> {
         let served = self.year.served;
         let kwh = |f: fn(&Totals) -> f64| self.year.months.map(|m| f(&m) / KWH_J);
         let energy = |j: f64| Energy::new::<joule>(j);
-        YearResult {
+        let year = YearResult {
             electricity_kwh: kwh(|m| m.electricity_j),
             elements_kwh: kwh(|m| m.elements_j),
             fuel_kwh: kwh(|m| m.fuel_j),
@@ -201,6 +225,7 @@ impl<'m> Run<'m> {
             room_c: self.year.room_c,
             room_undisturbed_c: self.year.undisturbed_c,
             room_rh: self.year.rh,
-        }
+        };
+        (year, self.watch)
     }
 }

@@ -101,6 +101,14 @@ pub(super) const QUESTIONS: &[Id] = &[
     Id::Recirculation,
     Id::LoopLength,
     Id::LoopCovered,
+    Id::Tariff,
+    Id::PricePeak,
+    Id::PriceLow,
+    Id::PeakFrom,
+    Id::PeakTo,
+    Id::PeakDays,
+    Id::PeakSeason,
+    Id::GridChange,
 ];
 
 /// Units by number: a unit's number is its place among those of its dimension here.

@@ -117,4 +117,12 @@ ids! {
     Recirculation = "recirculation",
     LoopLength = "loop_length",
     LoopCovered = "loop_covered",
+    Tariff = "tariff",
+    PricePeak = "price_peak",
+    PriceLow = "price_low",
+    PeakFrom = "peak_from",
+    PeakTo = "peak_to",
+    PeakDays = "peak_weekdays",
+    PeakSeason = "peak_season",
+    GridChange = "grid_change",
 }

@@ -3,14 +3,31 @@
 use super::place::place;
 use super::{Affects, Default, Id, Kind, Question, Section, Spread, Value, Who, first, number, plain};
 use crate::core::candidates::typical_price;
-use crate::core::case::HeaterKind;
+use crate::core::case::{HeaterKind, PeakSeason, TariffKind, YesNo};
 use crate::core::climate::prices;
-use crate::core::units::Unit;
+use crate::core::units::{KWH_J, Unit};
+use crate::job::resolved::Resolved;
 
 const COST: &[Affects] = &[Affects::Cost];
 
 const fn ask(id: Id, kind: Kind, default: Default, spread: Spread, who: Who) -> Question {
     Question { id, section: Section::Money, kind, default, spread, who, affects: COST, first: false }
+}
+
+/// An hour of the clock.
+const fn hour(id: Id, usual: f64) -> Question {
+    let kind = plain(0.0, 24.0, Unit::One, 1.0);
+    ask(id, kind, Default::Number(usual, Unit::One), Spread::None, Who::Householder)
+}
+
+/// A price at some hours.
+const fn by_hour(id: Id, default: Default) -> Question {
+    ask(id, plain(0.0, 3.0, Unit::DollarPerKwh, 0.01), default, Spread::None, Who::Householder)
+}
+
+/// The flat price times something.
+fn of_flat(r: &Resolved, share: f64) -> Value {
+    Value::number(r.base(Id::PriceElectricity).value * KWH_J * share, Unit::DollarPerKwh)
 }
 
 pub(super) static QUESTIONS: &[Question] = &[
@@ -87,6 +104,28 @@ pub(super) static QUESTIONS: &[Question] = &[
         plain(-5.0, 15.0, Unit::Percent, 0.5),
         Default::Number(1.0, Unit::Percent),
         Spread::Plus(1.5, 2.0, Unit::Percent),
+        Who::Householder,
+    ),
+    ask(Id::Tariff, Kind::Choice(TariffKind::CODES), Default::Code("flat"), Spread::None, Who::Householder),
+    by_hour(Id::PricePeak, Default::Derived(|r| of_flat(r, 1.8))),
+    by_hour(Id::PriceLow, Default::Derived(|r| of_flat(r, 0.7))),
+    hour(Id::PeakFrom, 16.0),
+    hour(Id::PeakTo, 21.0),
+    ask(Id::PeakDays, Kind::Choice(YesNo::CODES), Default::Code("yes"), Spread::None, Who::Householder),
+    ask(
+        Id::PeakSeason,
+        Kind::Choice(PeakSeason::CODES),
+        Default::Code("year"),
+        Spread::None,
+        Who::Householder,
+    ),
+    ask(
+        Id::GridChange,
+        plain(-15.0, 15.0, Unit::Percent, 0.5),
+        // The United States' grid emitted about a third less per kWh in 2022 than in 2005: energy statistics, from
+        // memory. Whether that goes on is anybody's guess.
+        Default::Number(-2.0, Unit::Percent),
+        Spread::Plus(2.0, 2.0, Unit::Percent),
         Who::Householder,
     ),
 ];
