@@ -2,7 +2,9 @@
 //! psychrolib's states of the coil (`tests/reference/heat_pump.py`).
 use crate::fixture::{Fixture, Worst, hold};
 use tankful::core::heat_pump::coil::{Coil, CoilInlet};
-use tankful::core::heat_pump::machine::{COIL_APPROACH_K, HeatPump, INTERNAL_LIFT_K, LEAST_LIFT_K};
+use tankful::core::heat_pump::machine::{
+    COIL_APPROACH_K, HeatPump, INTERNAL_LIFT_K, LEAST_LIFT_K, THROTTLING_PER_K,
+};
 
 /// Heat and power (relative): our iteration ends with a step below 2 mK, whose error is of its square; 3 % of
 /// output a kelvin; and the fit of saturation.
@@ -16,6 +18,7 @@ const CONDENSATE: f64 = 1e-5;
 pub fn heat_pump(fixture: &Fixture, part: &str) -> HeatPump {
     let q = |name: &str| fixture.number(&[part, name]);
     assert_eq!(q("internal_lift_k"), INTERNAL_LIFT_K, "the fixture is for another machine");
+    assert_eq!(q("throttling_per_k"), THROTTLING_PER_K, "the fixture is for another machine");
     assert_eq!(q("coil_approach_k"), COIL_APPROACH_K, "the fixture is for another machine");
     assert_eq!(q("least_lift_k"), LEAST_LIFT_K, "the fixture is for another machine");
     HeatPump {

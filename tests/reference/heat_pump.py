@@ -58,7 +58,8 @@ def compressor(q, evaporating, condensing):
     output *= max(0.1, 1.0 + q["output_per_evaporating_k"] * (evaporating - q["rated_evaporating_c"]))
     output *= max(0.3, 1.0 - q["output_per_condensing_k"] * (condensing - q["rated_condensing_c"]))
     carnot = (condensing + 273.15) / (condensing - evaporating + q["internal_lift_k"])
-    return output, output / (q["effectiveness"] * carnot)
+    flashed = 1.0 - q["throttling_per_k"] * (condensing - q["rated_condensing_c"])
+    return output, output / (q["effectiveness"] * flashed * carnot)
 
 
 def run(q, air, condensing):

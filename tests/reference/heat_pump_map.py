@@ -13,7 +13,7 @@ POOR, GOOD = 0.50, 0.75
 # proportion to the vapour's density: the compressor swallows the same volume, so that the condenser passes more heat
 # in a warm room, up to the valve's highest operating pressure. Common practice, no source.
 EVAPORATING_K = (18.0, 6.0)
-CONDENSING_K = (20.0, 2.0)
+CONDENSING_K = (18.0, 2.0)
 RATED_ROOM_C = 20.0
 MOST_HEAT = 1.5
 # The least pressure ratio at which the expansion passes the refrigerant's flow: with cold water in a warm room the coil
@@ -50,7 +50,7 @@ def compute():
     return fixture(
         ["CoolProp"],
         "heating COP of the compressor (condenser heat over compressor work, no fan): least with isentropic efficiency "
-        "0.50, evaporating 18 K below the room and condensing 20 K above the water in a room of 20 C, else in "
+        "0.50, evaporating 18 K below the room and condensing 18 K above the water in a room of 20 C, else in "
         "proportion to the vapour's density up to half more, pressure ratio at least 2.5; most with 0.75, 6 K, 2 K and 1.5; superheat and "
         "subcooling 5 K, no pressure drop",
         superheat_k=SUPERHEAT_K,

@@ -5,9 +5,9 @@
 //!
 //! **Efficiency** is Carnot's between the two refrigerant temperatures, moved apart by a fixed
 //! [`INTERNAL_LIFT_K`] (pressure drops, superheat, and what a compressor loses at small pressure ratios),
-//! times an effectiveness that the label calibrates. So the second-law effectiveness falls at small
-//! lift, as a real-fluid cycle with a real compressor does, and no point of the map gives a coefficient
-//! of performance much above 6. Compared with R-134a cycles by a reference library in
+//! times an effectiveness that the label calibrates and that falls with the condensing temperature
+//! ([`THROTTLING_PER_K`]). So the second-law effectiveness falls at small lift, as a real compressor's does, and
+//! with hot water, as a real fluid's does; no point of the map gives a coefficient of performance much above 7. Compared with R-134a cycles by a reference library in
 //! `tests/published/cycle.rs`.
 //!
 //! **Evaporator**: the apparatus temperature of the [`Coil`] lies [`COIL_APPROACH_K`] above the
@@ -21,6 +21,11 @@ use crate::core::units::ZERO_C_K;
 /// Extra lift inside the machine, K. With it an effectiveness of 0.6 to 0.7 gives 3.3 at 57 over 7 °C
 /// and near 6 at 25 over 7 °C, as compressors do; common practice, no source.
 pub const INTERNAL_LIFT_K: f64 = 15.0;
+/// Effectiveness lost per kelvin of condensing temperature, as a share of that at [`RATED_CONDENSING_C`]: the hotter the
+/// liquid before the valve, the more of it flashes. The second-law effectiveness of cycles of R-134a by CoolProp at a fixed
+/// isentropic efficiency falls by so much, nearly straight, from 35 to 65 °C condensing, whatever the evaporating
+/// temperature (`tests/published/cycle.rs` holds this figure to them).
+pub const THROTTLING_PER_K: f64 = 0.0035;
 /// Coil surface above refrigerant, K; common practice, no source.
 pub const COIL_APPROACH_K: f64 = 2.0;
 /// Least difference of condensing and evaporating temperature, K: the pressure ratio of 1.5 or so that an
@@ -93,7 +98,13 @@ struct Agreed {
 impl HeatPump {
     /// Coefficient of performance of the compressor (without the fan).
     pub fn efficiency(&self, evaporating_c: f64, condensing_c: f64) -> f64 {
-        self.effectiveness * (condensing_c + ZERO_C_K) / (condensing_c - evaporating_c + INTERNAL_LIFT_K)
+        self.carnot(condensing_c) / (condensing_c - evaporating_c + INTERNAL_LIFT_K)
+    }
+
+    /// Coefficient of performance times lift, K.
+    fn carnot(&self, condensing_c: f64) -> f64 {
+        let flashed = 1.0 - THROTTLING_PER_K * (condensing_c - RATED_CONDENSING_C);
+        self.effectiveness * flashed * (condensing_c + ZERO_C_K)
     }
 
     /// Heat to the water, W, before defrosting.
@@ -112,7 +123,7 @@ impl HeatPump {
     pub fn run(&self, inlet: &CoilInlet, coil: &Coil, condensing_c: f64, guess_c: f64) -> Running {
         let agreed = self.agree(inlet, coil, condensing_c, guess_c);
         let evaporating_c = agreed.evaporating_c;
-        let carnot = self.effectiveness * (condensing_c + ZERO_C_K);
+        let carnot = self.carnot(condensing_c);
         let heat_w = self.output_w(evaporating_c, condensing_c);
         let compressor_w = heat_w * (condensing_c - evaporating_c + INTERNAL_LIFT_K) / carnot;
         let surface_c = evaporating_c + COIL_APPROACH_K;
@@ -135,7 +146,7 @@ impl HeatPump {
     /// from above converge without overshoot. At the dew point the coil's slope jumps, and a step across it
     /// from the dry side stops there; without that the iteration could run in a circle.
     fn agree(&self, inlet: &CoilInlet, coil: &Coil, condensing_c: f64, guess_c: f64) -> Agreed {
-        let carnot = self.effectiveness * (condensing_c + ZERO_C_K);
+        let carnot = self.carnot(condensing_c);
         let share = self.output_w * self.condensing_share(condensing_c);
         // The machine cannot evaporate above the air that boils the refrigerant.
         let by_air = inlet.t_c() - COIL_APPROACH_K - 0.1;
