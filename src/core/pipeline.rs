@@ -13,7 +13,7 @@ use super::advice;
 use super::calendar::DayOfYear;
 use super::candidates::{Candidate, CandidateId, Label, offered};
 use super::case::{Case, DoorKind};
-use super::checks::{self, Seen, rules::us::US};
+use super::checks::{self, Opened, Seen, rules::us::US};
 use super::climate::{mains::Mains, outdoor::OutdoorYear};
 use super::draws::{DrawYear, HouseholdUse};
 use super::heater::{Model, Source};
@@ -24,6 +24,7 @@ use super::outcome::{CandidateOutcome, Morning, Outcome, YearResult};
 use super::room::model::RoomModel;
 use super::simulate::sample::Sample;
 use super::simulate::{morning, year};
+use super::site::Ducts;
 use super::units::{celsius, kelvins, to_celsius};
 use std::cell::OnceCell;
 use std::sync::Arc;
@@ -37,8 +38,8 @@ pub struct Cache {
     calibrated: Vec<(Label, Calibrated)>,
     draws: Option<(HouseholdUse, u64, Arc<DrawYear>)>,
     simulated: Vec<(Key, YearResult, Morning)>,
-    /// Years with the room opened.
-    opened: Vec<((Candidate, Conditions), YearResult)>,
+    /// Years with more air.
+    opened: Vec<((Candidate, Conditions), Opened)>,
 }
 
 /// Everything that moves a simulated year and morning, besides the heater.
@@ -74,9 +75,8 @@ struct Simulated {
     calibrated: Calibrated,
     year: YearResult,
     morning: Morning,
-    /// The year by a sample of its days with the room opened to the next, where the room may be too small: what a
-    /// check sets beside the year.
-    opened: Option<YearResult>,
+    /// Years with more air, where the room may be too small: what a check sets beside the year.
+    opened: Option<Opened>,
     /// Of the whole year, not of a sample of its days.
     whole: bool,
 }
@@ -108,6 +108,7 @@ impl Run {
         let setpoint_c = to_celsius(case.heater.setpoint.value);
         // The room's answered temperature is with the present heater in it: its loss belongs to it.
         let mut room = RoomModel::of(&case.room, &case.place, 0.0);
+        room.ducts = case.site.ducts.value;
         let keep = candidates.first().map(|c| cache.heater(c, &case, setpoint_c).0);
         let mean_c = 0.5 * (room.undisturbed_c(30.0, 10.0) + room.undisturbed_c(212.0, 10.0));
         let gain = keep.map_or(0.0, |k| k.model.standby_w_per_k * (setpoint_c - mean_c));
@@ -228,25 +229,27 @@ impl Run {
         year::House { draws: &self.draws, mains_c: &c.mains_c, outdoor_c: &c.outdoor_c, room: &c.room }
     }
 
-    /// The year with a louvred door, or ducts to the next room, by a sample of its days.
-    fn opened(&self, candidate: &Candidate, calibrated: &Calibrated, cache: &mut Cache) -> YearResult {
-        let mut opened = self.case.room.clone();
-        opened.door.value = DoorKind::Louvred;
-        let mut conditions = self.conditions.clone();
-        conditions.room = RoomModel::of(&opened, &self.case.place, conditions.room.reference_gain_w);
-        if let Some((_, year)) = cache.opened.iter().find(|((c, of), _)| c == candidate && *of == conditions)
-        {
-            return year.clone();
+    /// Years with more air, by a sample of their days.
+    fn opened(&self, candidate: &Candidate, calibrated: &Calibrated, cache: &mut Cache) -> Opened {
+        let is = |(c, of): &(Candidate, Conditions)| c == candidate && *of == self.conditions;
+        if let Some((_, opened)) = cache.opened.iter().find(|(key, _)| is(key)) {
+            return opened.clone();
         }
-        let house = year::House { room: &conditions.room, ..self.house() };
-        let mut year = year::first_look(
-            &calibrated.model,
-            &house,
-            self.sample.get_or_init(|| Sample::of(&self.house())),
-        );
-        year.forget_series();
-        keep(&mut cache.opened, ((candidate.clone(), conditions), year.clone()));
-        year
+        let mut louvred = self.case.room.clone();
+        louvred.door.value = DoorKind::Louvred;
+        let door = RoomModel::of(&louvred, &self.case.place, self.conditions.room.reference_gain_w);
+        let mut ducts = self.conditions.room.clone();
+        ducts.ducts = Ducts::Indoors;
+        let [door, ducts] = [door, ducts].map(|room| {
+            let house = year::House { room: &room, ..self.house() };
+            let sample = self.sample.get_or_init(|| Sample::of(&self.house()));
+            let mut year = year::first_look(&calibrated.model, &house, sample);
+            year.forget_series();
+            year
+        });
+        let opened = Opened { door, ducts };
+        keep(&mut cache.opened, ((candidate.clone(), self.conditions.clone()), opened.clone()));
+        opened
     }
 
     fn morning(&self, calibrated: &Calibrated) -> Morning {

@@ -76,7 +76,7 @@ proptest! {
         let case = complete(&answers);
         let words = Words::new(Language::ENGLISH, UnitSystem::Us);
         for candidate in offered::candidates(&case) {
-            let found = checks::all(&Seen { candidate: &candidate, case: &case, year: year(), opened: Some(year()), rules: &US });
+            let found = checks::all(&Seen { candidate: &candidate, case: &case, year: year(), opened: Some(&Opened { door: year().clone(), ducts: year().clone() }), rules: &US });
             prop_assert!(found.windows(2).all(|w| !w[1].stops_before(&w[0])));
             for f in &found {
                 let says: Vec<&Message> = std::iter::once(&f.says).chain(f.work.iter().map(|w| &w.says)).chain(&f.lets_in).chain(&f.caution).collect();

@@ -12,7 +12,7 @@ use std::sync::OnceLock;
 use tankful::core::candidates::{Candidate, CandidateId, offered};
 use tankful::core::case::{Case, Provenance};
 use tankful::core::checks::rules::us::US;
-use tankful::core::checks::{self, Seen};
+use tankful::core::checks::{self, Opened, Seen};
 use tankful::core::finding::{Finding, Fit};
 use tankful::core::outcome::YearResult;
 use tankful::core::pipeline;

@@ -2,6 +2,8 @@
 
 use super::*;
 use Fit::{DoesNotFit, Fits, FitsWithWork, MeasureFirst};
+use tankful::core::outcome::CandidateOutcome;
+use tankful::core::units::to_celsius;
 
 fn inches(id: Id, v: f64) -> Vec<(Id, Value)> {
     vec![(id, n(v, Unit::Inch))]
@@ -171,4 +173,50 @@ fn a_leaking_tank_does_not_stay() {
     let leaks = case(&[(Id::Signs, c("leaking"))]);
     assert_eq!(maybe(&leaks, CandidateId::Keep, "tank-state").map(|f| f.fit), Some(DoesNotFit));
     assert!(maybe(&leaks, CandidateId::HeatPump50, "tank-state").is_none());
+}
+
+/// A closet of 300 cubic feet, shut: the heat pump chills it. With ducts to another room it breathes the house's air and
+/// leaves its closet alone; with a duct to the outside the house also warms the air that comes in for what went out, in
+/// closed form: its flow, for as long as the heat pump ran in the heating season, by the difference of house and outdoors.
+#[test]
+fn ducts_move_the_cold_to_where_they_go() {
+    let closet = |ducts: &str| {
+        let case = case(&[
+            (Id::RoomKind, c("closet")),
+            (Id::RoomVolume, n(300.0, Unit::CubicFoot)),
+            (Id::Door, c("solid")),
+            (Id::Ducts, c(ducts)),
+        ]);
+        pipeline::advise(&case).of(CandidateId::HeatPump65).expect("a candidate").clone()
+    };
+    let (shut, indoors, outdoors) = (closet("none"), closet("indoors"), closet("outdoors"));
+    let kwh = |o: &CandidateOutcome| o.year.electricity_year_kwh();
+    let coldest = |o: &CandidateOutcome| to_celsius(o.year.room_coldest);
+    let makeup = |o: &CandidateOutcome| o.year.heating_makeup_kwh.iter().sum::<f64>();
+    println!(
+        "shut {:.0} kWh, {:.1} °C, {:.0} kWh from the house; ducts indoors {:.0}, {:.1}, {:.0}; outdoors {:.0}, {:.1}, {:.0}",
+        kwh(&shut),
+        coldest(&shut),
+        makeup(&shut),
+        kwh(&indoors),
+        coldest(&indoors),
+        makeup(&indoors),
+        kwh(&outdoors),
+        coldest(&outdoors),
+        makeup(&outdoors)
+    );
+    assert!(coldest(&shut) < 12.0 && coldest(&indoors) > 15.0 && coldest(&outdoors) > 15.0);
+    assert!(kwh(&indoors) < kwh(&shut));
+    assert!((kwh(&outdoors) / kwh(&indoors) - 1.0).abs() < 1e-9, "the heat pump breathes the same air");
+    assert!(makeup(&outdoors) > 1.5 * makeup(&indoors) && makeup(&indoors) > 0.0);
+    // What a check sets beside the shut room's year is about that of the room with ducts (a sample of days).
+    let finding = shut.findings.iter().find(|f| f.check == "air-volume").expect("the check");
+    assert_eq!(finding.fit, FitsWithWork);
+    let (as_it_is, ducted) = (
+        figure(finding, "figure-shut-cost", Unit::Dollar),
+        figure(finding, "figure-ducted-cost", Unit::Dollar),
+    );
+    let told = indoors.findings.iter().find(|f| f.check == "air-volume").expect("the check");
+    assert_eq!(told.fit, Fits);
+    assert!(ducted > 0.0 && as_it_is > 0.0, "{as_it_is} {ducted}");
 }

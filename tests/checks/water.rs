@@ -2,6 +2,7 @@
 
 use super::*;
 use Fit::{DoesNotFit, Fits, FitsWithWork, MeasureFirst};
+use tankful::core::outcome::Outcome;
 
 fn drain(kind: &str, run_ft: f64, rise_ft: f64) -> Finding {
     found(
@@ -122,6 +123,28 @@ fn burns_germs_and_what_hotter_gives() {
     assert_eq!(stored(105.0), "check-storage-grows");
     let more = figure(&found("hotter", &[]), "figure-gain", Unit::Gallon);
     assert!((more - 12.5).abs() < 0.01, "{more}");
+}
+
+/// What storing hotter costs is worked out from the year at today's setpoint; the truth is the simulated year at the
+/// hotter one. A heat pump's year has backup firings that come and go with the setpoint, so a third either way.
+#[test]
+fn what_storing_hotter_costs_is_what_the_simulation_says() {
+    for id in [CandidateId::HeatPump65, CandidateId::HeatPump80, CandidateId::ElectricTank] {
+        let outcome = |f: f64| pipeline::advise(&case(&[(Id::Setpoint, n(f, Unit::DegF))]));
+        let (cool, hot) = (outcome(120.0), outcome(140.0));
+        let bill = |o: &Outcome| {
+            o.of(id).expect("a candidate").year.electricity_year_kwh() * case(&[]).prices.electricity.value
+        };
+        let finding = cool.of(id).expect("a candidate").findings.iter().find(|f| f.check == "hotter");
+        let said = figure(finding.expect("the check"), "figure-hotter-cost", Unit::Dollar);
+        // Where an electric tank ran short, hotter water fills the bath after all: heat the household gets, no loss. A heat
+        // pump's backup did that before.
+        let delivered = |o: &Outcome| o.of(id).expect("a candidate").year.delivered_kwh.iter().sum::<f64>();
+        let more = if id == CandidateId::ElectricTank { delivered(&cool) / delivered(&hot) } else { 1.0 };
+        let truth = bill(&hot) * more - bill(&cool);
+        println!("{}: {said:.1}, simulated {truth:.1}", id.code());
+        assert!(truth > 0.0 && (said / truth - 1.0).abs() < 0.33, "{}: {said} for {truth}", id.code());
+    }
 }
 
 /// By hand: 100 ft (30.48 m) of bare pipe at 0.45 W/(m·K), water of 50 °C, air of 20 °C: 411 W; day and night 3,605 kWh.

@@ -4,7 +4,7 @@
 //! it to a year with the household's own draws, seasons and room, which is what the advice rests on.
 use crate::fixture::{Worst, hold};
 use tankful::core::calendar::DayOfYear;
-use tankful::core::candidates::offered;
+use tankful::core::candidates::{CandidateId, offered};
 use tankful::core::case::Case;
 use tankful::core::climate::{mains::Mains, outdoor::OutdoorYear};
 use tankful::core::draws::{DrawYear, HouseholdUse};
@@ -19,14 +19,14 @@ use tankful::job::{answers::Answers, complete::complete};
 
 /// The project's aim: within 0.5 % of a high-resolution reference on yearly energy.
 const YEARLY_ENERGY: f64 = 0.005;
-/// Heat pumps with backup elements: the same aim on single tanks, though a firing more or less is a tenth of a
-/// per cent and layers and steps move some across the threshold either way; half of it on the mean.
-const WITH_BACKUP: f64 = 0.005;
+/// Heat pumps with backup elements: a firing more or less is a tenth of a per cent, and whether one fires turns on a
+/// fraction of a kelvin, so that no resolution settles a single year: with fine steps, 48 layers differ from 192 by up to
+/// 0.27 %, 0.16 % as a root mean square. The aim is held by each tank's mean over seven years of draws, and, as a root mean
+/// square, by single years; the worst of them, and the mean of the example's tanks, keep a drift from hiding in chance.
+const TANKS_MEAN: f64 = 0.005;
+const OVER_DRAWS_RMS: f64 = 0.004;
+const WITH_BACKUP: f64 = 0.007;
 const WITH_BACKUP_MEAN: f64 = 0.0025;
-/// The same aim over the draws of other seeds, as a root mean square. Single years there pass it a little: it is held
-/// where they are, as firings that flip are left to chance and a drift is not.
-const OVER_DRAWS_RMS: f64 = 0.005;
-const OVER_DRAWS_WORST: f64 = 0.008;
 /// Heat delivered, which no threshold decides.
 const YEARLY_HEAT: f64 = 0.005;
 /// Longest heating step of the heat pump in the fine year, s.
@@ -120,7 +120,10 @@ fn backed_up_tanks_err_little_over_other_draws() {
     let mut sum = 0.0;
     let mut worst = 0.0_f64;
     let mut count = 0.0;
-    for seed in 101..=106 {
+    let mut by_tank: Vec<(CandidateId, f64)> = Vec::new();
+    // The example's own draws, and six others'.
+    let seeds = [complete(&Answers::new()).seed, 101, 102, 103, 104, 105, 106];
+    for seed in seeds {
         let case = Case { seed, ..complete(&Answers::new()) };
         let household = Household::of(&case);
         for candidate in offered::candidates(&case) {
@@ -136,9 +139,18 @@ fn backed_up_tanks_err_little_over_other_draws() {
             sum += off;
             worst = worst.max(off.abs());
             count += 1.0;
+            match by_tank.iter_mut().find(|(id, _)| *id == candidate.id) {
+                Some((_, sum)) => *sum += off,
+                None => by_tank.push((candidate.id, off)),
+            }
         }
+    }
+    for (id, sum) in by_tank {
+        let mean = sum / seeds.len() as f64;
+        println!("{}: mean {:+.3} %", id.code(), 100.0 * mean);
+        assert!(mean.abs() < TANKS_MEAN, "{}: {mean}", id.code());
     }
     let rms = (squares / count).sqrt();
     println!("mean {:+.3} %, rms {:.3} %, worst {:.3} %", 100.0 * sum / count, 100.0 * rms, 100.0 * worst);
-    assert!(rms < OVER_DRAWS_RMS && worst < OVER_DRAWS_WORST, "rms {rms}, worst {worst}");
+    assert!(rms < OVER_DRAWS_RMS && worst < WITH_BACKUP, "rms {rms}, worst {worst}");
 }

@@ -1,5 +1,5 @@
 //! Air to breathe: the free volume a heat pump asks for, or openings to more. What a small closed room costs a year is
-//! simulated, shut and opened.
+//! simulated: as it is, with a louvred door, and with ducts.
 
 use super::Seen;
 use super::judge::{Could, at_least, over};
@@ -73,9 +73,15 @@ pub(super) fn check(s: &Seen) -> Option<Finding> {
         finding = finding
             .by("relation-room-year")
             .using("figure-shut-cost", cost(s, s.year), Unit::Dollar, Provenance::Assumed)
-            .using("figure-opened-cost", cost(s, opened), Unit::Dollar, Provenance::Assumed)
+            .using("figure-opened-cost", cost(s, &opened.door), Unit::Dollar, Provenance::Assumed)
+            .using("figure-ducted-cost", cost(s, &opened.ducts), Unit::Dollar, Provenance::Assumed)
             .using("figure-shut-coldest", to_celsius(s.year.room_coldest), Unit::DegC, Provenance::Assumed)
-            .using("figure-opened-coldest", to_celsius(opened.room_coldest), Unit::DegC, Provenance::Assumed);
+            .using(
+                "figure-opened-coldest",
+                to_celsius(opened.door.room_coldest),
+                Unit::DegC,
+                Provenance::Assumed,
+            );
     }
     Some(finding)
 }

@@ -59,6 +59,15 @@ use super::site::PipeMaterial;
 use judge::Could;
 use rules::Rules;
 
+/// A heat pump's years with more air than its room holds, by a sample of days.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Opened {
+    /// With a louvred door to the next room.
+    pub door: YearResult,
+    /// With ducts to another room.
+    pub ducts: YearResult,
+}
+
 /// What a check sees.
 pub struct Seen<'a> {
     /// The heater.
@@ -67,8 +76,8 @@ pub struct Seen<'a> {
     pub case: &'a Case,
     /// The heater's year in it.
     pub year: &'a YearResult,
-    /// Its year with the room opened to the next by a louvred door or ducts, where that was simulated.
-    pub opened: Option<&'a YearResult>,
+    /// Its years with more air, where those were simulated.
+    pub opened: Option<&'a Opened>,
     /// What rules ask.
     pub rules: &'static Rules,
 }

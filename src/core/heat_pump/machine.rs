@@ -95,6 +95,13 @@ struct Agreed {
     surface: Option<Surface>,
 }
 
+/// Coefficient of performance between two refrigerant temperatures, °C, of a machine whose effectiveness is 1: what any
+/// machine's is in proportion to.
+pub fn of_carnot(evaporating_c: f64, condensing_c: f64) -> f64 {
+    let flashed = 1.0 - THROTTLING_PER_K * (condensing_c - RATED_CONDENSING_C);
+    flashed * (condensing_c + ZERO_C_K) / (condensing_c - evaporating_c + INTERNAL_LIFT_K)
+}
+
 impl HeatPump {
     /// Coefficient of performance of the compressor (without the fan).
     pub fn efficiency(&self, evaporating_c: f64, condensing_c: f64) -> f64 {

@@ -138,7 +138,7 @@ impl Sim<'_> {
                 }
             }
         }
-        self.lose(step, 0.0, 0.0, around);
+        self.lose(step, around);
         step
     }
 }

@@ -81,12 +81,12 @@ impl Sim<'_> {
             self.totals.elements_j += d.electricity_w * step;
         }
         if let Source::HeatPump { .. } = self.model.source {
-            let air_c = around.temperature_c();
+            let air_c = around.breathed_c();
             if self.model.pump().is_some_and(|p| air_c < p.coldest_air_c || air_c > p.warmest_air_c) {
                 self.totals.locked_out_s += step;
             }
         }
-        self.lose(step, 0.0, 0.0, around);
+        self.lose(step, around);
         step
     }
 
@@ -124,7 +124,9 @@ impl Sim<'_> {
         self.totals.pump_s += step;
         self.running = run;
         // The fan's work warms the air that it moves.
-        self.lose(step, (pump.fan_w - run.sensible_w) * step, run.condensate_kg_per_s * step, around);
+        let heat_j = (pump.fan_w - run.sensible_w) * step;
+        around.breathe(heat_j, run.condensate_kg_per_s * step, pump.air_m3_per_s * step);
+        self.lose(step, around);
         step
     }
 

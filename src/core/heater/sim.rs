@@ -17,7 +17,7 @@ const CONDUCTION_S: f64 = 1_800.0;
 /// Time of draws that may pass before the heater goes through it, s: a call is late by so much at most. A
 /// heat pump's backup is the more sensitive to that.
 const OWED_S: f64 = 180.0;
-const OWED_WITH_PUMP_S: f64 = 60.0;
+const OWED_WITH_PUMP_S: f64 = 30.0;
 
 /// What heats at the moment.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -147,7 +147,7 @@ impl<'m> Sim<'m> {
             self.moved = false;
         }
         while left > 1e-6 {
-            self.switch(around.temperature_c());
+            self.switch(around.breathed_c());
             let step = match self.on {
                 On::Nothing => self.idle_step(left, around),
                 On::Pump => self.pump_step(left, around),
@@ -206,17 +206,11 @@ impl<'m> Sim<'m> {
     /// Standby loss and electronics for a time, told to the surroundings together with what else the
     /// heater did to the air (heat given to it, J; water taken, kg).
     #[inline(always)]
-    pub(super) fn lose(
-        &mut self,
-        dt_s: f64,
-        heat_to_air_j: f64,
-        water_kg: f64,
-        around: &mut impl Surroundings,
-    ) {
+    pub(super) fn lose(&mut self, dt_s: f64, around: &mut impl Surroundings) {
         let factor = decay_factor(self.decay_rate() * dt_s);
         let lost = self.layers.decay(around.temperature_c(), factor);
         self.totals.standby_j += lost;
         self.totals.electricity_j += self.model.idle_w * dt_s;
-        around.pass(dt_s, heat_to_air_j + lost + self.model.idle_w * dt_s, water_kg);
+        around.pass(dt_s, lost + self.model.idle_w * dt_s);
     }
 }

@@ -10,9 +10,18 @@ pub trait Surroundings {
     /// State of the air for the coil; worked out when asked for.
     fn inlet(&mut self) -> &CoilInlet;
 
-    /// Tells what the heater did to the air in a time: heat given to it (negative: taken), J, and
-    /// water taken from it, kg. The surroundings move on by that time.
-    fn pass(&mut self, dt_s: f64, heat_j: f64, water_kg: f64);
+    /// Temperature of the air that a heat pump breathes, °C: elsewhere's, where ducts bring it.
+    fn breathed_c(&self) -> f64 {
+        self.temperature_c()
+    }
+
+    /// Tells what a heat pump's coil and fan did to the air they moved: heat given to it (negative: taken), J, water
+    /// taken from it, kg, in a volume of it, m³. Followed by [`Surroundings::pass`] for the time.
+    fn breathe(&mut self, heat_j: f64, water_kg: f64, air_m3: f64);
+
+    /// Tells what the heater did to the air around it in a time: heat given to it (negative: taken), J.
+    /// The surroundings move on by that time.
+    fn pass(&mut self, dt_s: f64, heat_j: f64);
 }
 
 /// A test chamber: air that stays as it is.
@@ -38,5 +47,7 @@ impl Surroundings for Constant {
         &self.inlet
     }
 
-    fn pass(&mut self, _dt_s: f64, _heat_j: f64, _water_kg: f64) {}
+    fn breathe(&mut self, _heat_j: f64, _water_kg: f64, _air_m3: f64) {}
+
+    fn pass(&mut self, _dt_s: f64, _heat_j: f64) {}
 }

@@ -224,7 +224,7 @@ mod tests {
             let unseen = simulated_use(&model, Pattern::Medium).uniform_energy_factor;
             let moved = seen.uniform_energy_factor / unseen - 1.0;
             // Steps are cut, so that the last call of the day may fall on its other side: see `simulated_use`.
-            assert!(moved.abs() < 0.01, "{kind:?}: {moved}");
+            assert!(moved.abs() < 0.015, "{kind:?}: {moved}");
         }
     }
 }

@@ -1,10 +1,11 @@
 //! The room's air while a heater stands in it.
 
-use super::model::RoomModel;
+use super::model::{AIR_J_PER_M3_K, RoomModel};
 use crate::core::heat_pump::coil::CoilInlet;
 use crate::core::heater::Surroundings;
 use crate::core::moist_air::relative_humidity;
 use crate::core::numeric::decay_factor;
+use crate::core::site::Ducts;
 
 /// Small changes are gathered until they amount to this time, s.
 const GATHER_S: f64 = 900.0;
@@ -16,6 +17,11 @@ pub struct RoomAir<'m> {
     model: &'m RoomModel,
     undisturbed_c: f64,
     undisturbed_w: f64,
+    /// The house's air on that day, which ducts bring, °C and kg/kg.
+    house_c: f64,
+    house_w: f64,
+    /// The outdoors' mean of that day, °C.
+    outdoor_c: f64,
     /// The day that [`Self::day_c`] and the humidity are of.
     day: f64,
     /// Undisturbed mean of that day, °C.
@@ -31,7 +37,7 @@ pub struct RoomAir<'m> {
     pending_s: f64,
     pending_j: f64,
     pending_kg: f64,
-    /// Extra heat that has flowed in from the house, J.
+    /// Extra heat that has flowed in from the house or that ducts took from it, J.
     pub from_house_j: f64,
     /// Coldest it has been, °C.
     pub coldest_c: f64,
@@ -43,10 +49,14 @@ impl<'m> RoomAir<'m> {
         let day_c = model.undisturbed_mean_c(day);
         let t = day_c + model.swing_k(hour);
         let w = model.undisturbed_w(day);
+        let (house_c, house_w) = model.house(day);
         Self {
             model,
             undisturbed_c: t,
             undisturbed_w: w,
+            house_c,
+            house_w,
+            outdoor_c: house_c,
             day,
             day_c,
             shift_k: 0.0,
@@ -62,6 +72,11 @@ impl<'m> RoomAir<'m> {
         }
     }
 
+    /// The outdoors' mean of the day, °C, which a duct to the outside needs.
+    pub fn outdoors(&mut self, outdoor_c: f64) {
+        self.outdoor_c = outdoor_c;
+    }
+
     /// Moves the undisturbed state to an hour of a day. Season and humidity go by the day.
     pub fn at(&mut self, day: f64, hour: f64) {
         self.settle();
@@ -69,6 +84,7 @@ impl<'m> RoomAir<'m> {
             self.day = day;
             self.day_c = self.model.undisturbed_mean_c(day);
             self.undisturbed_w = self.model.undisturbed_w(day);
+            (self.house_c, self.house_w) = self.model.house(day);
         }
         self.undisturbed_c = self.day_c + self.model.swing_k(hour);
         self.refresh();
@@ -127,14 +143,33 @@ impl Surroundings for RoomAir<'_> {
     }
 
     fn inlet(&mut self) -> &CoilInlet {
-        let (t_c, w, pressure_pa) = (self.t_c, self.w, self.model.pressure_pa);
+        let (t_c, w, pressure_pa) = match self.model.ducts {
+            Ducts::None => (self.t_c, self.w, self.model.pressure_pa),
+            _ => (self.house_c, self.house_w, self.model.pressure_pa),
+        };
         self.inlet.get_or_insert_with(|| CoilInlet::new(t_c, w, pressure_pa))
     }
 
-    fn pass(&mut self, dt_s: f64, heat_j: f64, water_kg: f64) {
+    fn breathed_c(&self) -> f64 {
+        if self.model.ducts == Ducts::None { self.t_c } else { self.house_c }
+    }
+
+    fn breathe(&mut self, heat_j: f64, water_kg: f64, air_m3: f64) {
+        match self.model.ducts {
+            Ducts::None => {
+                self.pending_j += heat_j;
+                self.pending_kg += water_kg;
+            }
+            // The house's air comes back to the house; beside it a coil's cold and damp are small.
+            Ducts::Indoors => self.from_house_j -= heat_j,
+            // Goes out, heat taken and all, and as much comes in from outdoors.
+            Ducts::Outdoors => self.from_house_j += AIR_J_PER_M3_K * air_m3 * (self.house_c - self.outdoor_c),
+        }
+    }
+
+    fn pass(&mut self, dt_s: f64, heat_j: f64) {
         self.pending_s += dt_s;
         self.pending_j += heat_j;
-        self.pending_kg += water_kg;
         if self.pending_s >= GATHER_S {
             self.settle();
         }

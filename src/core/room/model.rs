@@ -9,13 +9,14 @@ use crate::core::case::{self, Dampness, DoorKind, RoomKind};
 use crate::core::moist_air::{
     humidity_ratio_from_relative_humidity, pressure_at_elevation_pa, saturation_humidity_ratio,
 };
+use crate::core::site::Ducts;
 use crate::core::units::to_celsius;
 use uom::si::{length::meter, volume::cubic_meter};
 
 /// Smallest room the physics is done for, m³: less than this does not hold a heater.
 pub const SMALLEST_M3: f64 = 1.5;
 const HEIGHT_M: f64 = 2.3;
-const AIR_J_PER_M3_K: f64 = 1_206.0;
+pub(super) const AIR_J_PER_M3_K: f64 = 1_206.0;
 /// The hygroscopic surfaces of a room hold about this many times its air's moisture, for changes over
 /// hours to days; common practice, no source.
 const MOISTURE_BUFFER: f64 = 5.0;
@@ -43,6 +44,8 @@ pub struct RoomModel {
     pub pressure_pa: f64,
     /// Heat that the present heater gives the room in its undisturbed state, W.
     pub reference_gain_w: f64,
+    /// Where a heat pump's air comes from and goes to.
+    pub ducts: Ducts,
     winter_c: f64,
     summer_c: f64,
     winter_dew_c: f64,
@@ -86,6 +89,7 @@ impl RoomModel {
             moisture_m3: MOISTURE_BUFFER * volume,
             pressure_pa: pressure_at_elevation_pa(place.elevation.value.get::<meter>()),
             reference_gain_w,
+            ducts: Ducts::None,
             winter_c: to_celsius(room.winter.value),
             summer_c: to_celsius(room.summer.value),
             winter_dew_c: to_celsius(place.winter_dew_point.value),
@@ -121,16 +125,25 @@ impl RoomModel {
     /// Undisturbed humidity ratio, kg/kg, on a day: outdoor air with what a house adds, held below the
     /// relative humidity that its dampness stands for.
     pub fn undisturbed_w(&self, day: f64) -> f64 {
-        let season = season(day);
-        let dew_c = self.winter_dew_c + (self.summer_dew_c - self.winter_dew_c) * season;
-        let (added, highest) = match self.dampness {
+        self.moisture(day, self.undisturbed_mean_c(day), self.dampness)
+    }
+
+    /// The house's air on a day, °C and kg/kg: what ducts from another room bring.
+    pub(super) fn house(&self, day: f64) -> (f64, f64) {
+        let (winter_c, summer_c) = (typical::HOUSE_WINTER_C, typical::HOUSE_SUMMER_C);
+        let t_c = winter_c + (summer_c - winter_c) * season(day);
+        (t_c, self.moisture(day, t_c, Dampness::Normal))
+    }
+
+    fn moisture(&self, day: f64, t_c: f64, dampness: Dampness) -> f64 {
+        let dew_c = self.winter_dew_c + (self.summer_dew_c - self.winter_dew_c) * season(day);
+        let (added, highest) = match dampness {
             Dampness::Dry => (0.0005, 0.50),
             Dampness::Normal => (0.0015, 0.65),
             Dampness::Damp => (0.0035, 0.85),
         };
         let w = saturation_humidity_ratio(dew_c, self.pressure_pa) + added;
-        let room_c = self.winter_c + (self.summer_c - self.winter_c) * season;
-        let most = humidity_ratio_from_relative_humidity(room_c, highest, self.pressure_pa);
+        let most = humidity_ratio_from_relative_humidity(t_c, highest, self.pressure_pa);
         if w < most { w } else { most }
     }
 }

@@ -133,6 +133,8 @@ impl<'m, W: Watch<'m>> Run<'m, W> {
         let index = day.index();
         let before = *self.sim.totals();
         let from_house = self.room.from_house_j;
+        let outdoor = house.outdoor_c.get(index).copied().map_or(HEATED_BELOW_C, f64::from);
+        self.room.outdoors(outdoor);
         let cold_c = f64::from(house.mains_c.get(index).copied().unwrap_or(10.0));
         for draw in house.draws.day(index) {
             self.until(draw.start_s);
@@ -149,7 +151,6 @@ impl<'m, W: Watch<'m>> Run<'m, W> {
             y.worst_condensate_kg = lived.condensate_kg;
         }
         y.months[month].add(&lived.times(stands_for));
-        let outdoor = house.outdoor_c.get(index).copied().map_or(HEATED_BELOW_C, f64::from);
         let from_house = stands_for * (self.room.from_house_j - from_house);
         if outdoor < HEATED_BELOW_C {
             y.heating_makeup_j[month] += from_house;
