@@ -14,7 +14,7 @@ use super::jobs;
 use super::lazy::shown;
 use super::over::{Over, OverSheet};
 use super::pages::{
-    asked, job, jobs as job_list, offer, onsite, result, section::SectionPage, start::StartPage,
+    asked, job, jobs as job_list, offer, onsite, result, section::SectionPage, start::StartPage, work,
 };
 use super::route::Route;
 use super::state::{Page, page};
@@ -72,6 +72,7 @@ fn Shown() -> impl IntoView {
         Route::Asked => shown(|| Box::pin(asked::part())),
         Route::Offer => shown(|| Box::pin(offer::part())),
         Route::Onsite => shown(|| Box::pin(onsite::part())),
+        Route::Work => shown(|| Box::pin(work::part())),
     }
 }
 
@@ -84,7 +85,7 @@ fn follow_route(page: Page) {
             Route::Section(..) => "page-title-section",
             Route::Result => "page-title-result",
             Route::Asked => "page-title-section",
-            Route::Jobs | Route::Job | Route::Offer | Route::Onsite => "page-title-jobs",
+            Route::Jobs | Route::Job | Route::Offer | Route::Onsite | Route::Work => "page-title-jobs",
         }));
         match (before, route) {
             // The first page of a visit is left as the browser opens it, unless it goes to a question.

@@ -22,10 +22,13 @@ pub enum Route {
     Offer,
     /// On site: measuring, in large letters.
     Onsite,
+    /// The day of the work: what to load, what to do in which order.
+    Work,
 }
 
 /// Pages that are one alone; their codes are no section's.
-const PAGES: [Route; 6] = [Route::Result, Route::Jobs, Route::Job, Route::Asked, Route::Offer, Route::Onsite];
+const PAGES: [Route; 7] =
+    [Route::Result, Route::Jobs, Route::Job, Route::Asked, Route::Offer, Route::Onsite, Route::Work];
 
 impl Route {
     /// The page that asks a question, at that question.
@@ -44,6 +47,7 @@ impl Route {
             Route::Asked => "asked",
             Route::Offer => "offer",
             Route::Onsite => "onsite",
+            Route::Work => "work",
         }
     }
 

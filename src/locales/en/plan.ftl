@@ -216,3 +216,26 @@ plan-step-maybe = Only if measuring says so: { $what } Why: { $why } Who: { $tra
     [one] one person
    *[other] { $people } people
 })
+
+# On the page.
+plan-heater = The heater to put in
+plan-load = What to load
+plan-steps = Step by step
+plan-leave = To the job
+plan-tally = { $done } of { $all } marked
+plan-have = Have it
+plan-buy = Buy it
+plan-perhaps = Only if measuring says so
+plan-csv = Save the list for a spreadsheet
+plan-next = Next: step { $step } of { $all }
+plan-all-done = All { $all } steps are done.
+plan-go-on = Go on
+plan-facts = { $time }, { $people ->
+    [one] one person
+   *[other] { $people } people
+}. { $trade }
+plan-if-measured = Only if measuring says so.
+plan-with = With
+plan-done = Done
+plan-not-needed = Not needed here
+plan-waits = First confirm step { $step }: { $what }

@@ -52,3 +52,6 @@ sketch-drain-slope = The water runs downhill in a pipe to the drain.
 sketch-drain-pump = The water falls into a small pump. The pump lifts it up and over to the drain.
 sketch-circuit = From the panel to the switch to the heater. The breaker, the wires and the heater must match.
 sketch-relief = The pipe from the relief valve runs down, full size, and ends open near the floor.
+
+# The way to the day of the work.
+work-link = What to load, and the work

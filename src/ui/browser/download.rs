@@ -7,15 +7,20 @@ use web_sys::{Blob, BlobPropertyBag, File, HtmlAnchorElement, Url};
 /// Largest file of answers that is read. It has some kilobytes; anything larger is something else.
 pub const LARGEST: usize = 1_000_000;
 
-/// Offers a text as a download.
+/// Offers a text in JSON as a download.
 pub fn offer(name: &str, text: &str) {
-    // When the browser refuses, nothing happens that the page could put right.
-    let _ = try_offer(name, text);
+    offer_as(name, text, "application/json");
 }
 
-fn try_offer(name: &str, text: &str) -> Result<(), JsValue> {
+/// Offers a text of any kind (a media type) as a download.
+pub fn offer_as(name: &str, text: &str, kind: &str) {
+    // When the browser refuses, nothing happens that the page could put right.
+    let _ = try_offer(name, text, kind);
+}
+
+fn try_offer(name: &str, text: &str, media_type: &str) -> Result<(), JsValue> {
     let kind = BlobPropertyBag::new();
-    kind.set_type("application/json");
+    kind.set_type(media_type);
     let parts = js_sys::Array::of1(&JsValue::from_str(text));
     let blob = Blob::new_with_str_sequence_and_options(&parts, &kind)?;
     let address = Url::create_object_url_with_blob(&blob)?;

@@ -38,6 +38,7 @@ fn JobPage() -> impl IntoView {
             <div class="ways">
                 <GoTo route=first class="button main" test="job-questions">{page.key("job-questions")}</GoTo>
                 <GoTo route=Route::Onsite class="button" test="job-onsite">{page.key("onsite-button")}</GoTo>
+                <GoTo route=Route::Work class="button" test="to-work">{page.key("work-link")}</GoTo>
                 <GoTo route=Route::Offer class="button" test="job-offer">{page.key("offer-heading")}</GoTo>
                 {button(page.key("send-button"), "button", "send", move || page.over.set(Some(Over::Send { back: false })))}
                 <GoTo route=Route::Jobs class="button" test="job-list">{page.key("jobs-link")}</GoTo>

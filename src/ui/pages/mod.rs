@@ -9,3 +9,4 @@ pub mod onsite;
 pub mod result;
 pub mod section;
 pub mod start;
+pub mod work;

@@ -7,6 +7,7 @@ use crate::ui::browser::focus::HEADING;
 use crate::ui::charts::{money::MoneyChart, months::MonthsChart, morning::MorningChart, room::RoomChart};
 use crate::ui::components::candidates::CandidatesTable;
 use crate::ui::components::findings::Findings;
+use crate::ui::components::link::GoTo;
 use crate::ui::components::morning::BusiestMorning;
 use crate::ui::components::pair::{Pair, PairPicker, pair};
 use crate::ui::components::parts::button;
@@ -17,6 +18,7 @@ use crate::ui::components::tiles::Tiles;
 use crate::ui::components::working::Marks;
 use crate::ui::lazy::Part;
 use crate::ui::over::Over;
+use crate::ui::route::Route;
 use crate::ui::state::{Page, page};
 use leptos::prelude::*;
 use std::sync::Arc;
@@ -90,6 +92,7 @@ fn Foot(outcome: Arc<Outcome>) -> impl IntoView {
         <Cautions outcome/>
         <div class="ways">
             {button(page.key("send-button"), "button main", "send", move || page.over.set(Some(Over::Send { back: false })))}
+            <GoTo route=Route::Work class="button" test="to-work">{page.key("work-link")}</GoTo>
             <button type="button" class="button" data-test="print" on:click=print>{page.key("page-print")}</button>
         </div>
     }
