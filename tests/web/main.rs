@@ -25,4 +25,5 @@ mod site;
 mod start;
 mod storage;
 mod update;
+mod work;
 mod worker;

@@ -6,13 +6,14 @@ use crate::harness::Page;
 use crate::hosted::{Folder, Host, Release, first_release};
 
 /// Every page that is a part, or has one on it, with what shows that it came.
-const PARTS: [(&str, &str); 7] = [
+const PARTS: [(&str, &str); 8] = [
     ("?p=result", "answer"),
     ("?p=jobs", "jobs"),
     ("?p=job", "job"),
     ("?p=asked", "asked"),
     ("?p=offer", "offer"),
     ("?p=onsite", "onsite"),
+    ("?p=work", "work"),
     ("?p=job#nothing", "open-refused"),
 ];
 

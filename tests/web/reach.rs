@@ -23,7 +23,7 @@ const PAGES: [&str; 10] = [
 ];
 
 /// Pages beside the way through the questions, without a verdict of their own.
-const ASIDE: [&str; 5] = ["?p=jobs", "?p=job", "?p=asked", "?p=offer", "?p=onsite"];
+const ASIDE: [&str; 6] = ["?p=jobs", "?p=job", "?p=asked", "?p=offer", "?p=onsite", "?p=work"];
 
 #[tokio::test]
 #[ignore = "needs the built page and Chromium: cargo xtask test runs it"]

@@ -226,6 +226,7 @@ plan-tally = { $done } of { $all } marked
 plan-have = Have it
 plan-buy = Buy it
 plan-perhaps = Only if measuring says so
+plan-print = Print
 plan-csv = Save the list for a spreadsheet
 plan-next = Next: step { $step } of { $all }
 plan-all-done = All { $all } steps are done.
@@ -235,7 +236,7 @@ plan-facts = { $time }, { $people ->
    *[other] { $people } people
 }. { $trade }
 plan-if-measured = Only if measuring says so.
-plan-with = With
+plan-with = Tools and parts
 plan-done = Done
 plan-not-needed = Not needed here
 plan-waits = First confirm step { $step }: { $what }

@@ -130,7 +130,7 @@ fn work(page: Page) -> AnyView {
             </div>
             {body}
             <div class="ways">
-                {button(page.key("page-print"), "button", "print", print)}
+                {button(page.key("plan-print"), "button", "print", print)}
                 <GoTo route=Route::Job class="button" test="work-leave">{page.key("plan-leave")}</GoTo>
                 <GoTo route=Route::Result class="button" test="work-result">{page.key("page-way-result")}</GoTo>
             </div>
