@@ -46,7 +46,7 @@ async fn marks_stay_and_hold_points_come_first() -> Result<()> {
     for held in ["drain", "cut_pipes", "old_out", "fill", "power_on"] {
         page.click(&format!("confirm-{held}")).await?;
         // The reader is taken to what must come first.
-        page.until("the hold point", "document.activeElement.matches('.step.held')").await?;
+        page.until("the hold point", "document.activeElement.matches('.step.hold')").await?;
         page.value("document.activeElement.blur()").await?;
         let waits = page.value(&format!("document.getElementById('waits-{held}').textContent")).await?;
         ensure!(waits.as_str().is_some_and(|w| w.starts_with("First confirm step")), "{held}: {waits}");

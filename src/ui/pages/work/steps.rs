@@ -91,7 +91,7 @@ fn one(work: Work, plan: &Arc<Plan>, at: usize, step: &Step) -> AnyView {
     let why = words.say_attr(&step.says, "why").unwrap_or_default();
     let maybe = step.maybe.then(|| view! { <p><em>{page.key("plan-if-measured")}</em></p> });
     view! {
-        <section class="step" class:held=step.holds() id=element_id(kind) tabindex="-1" data-test=format!("step-{}", kind.code())>
+        <section class="step" class:hold=step.holds() id=element_id(kind) tabindex="-1" data-test=format!("step-{}", kind.code())>
             <h3>{at + 1} ". " {words.say(&step.says)}</h3>
             {maybe}
             <p class="quiet">{why} " " {words.say(&facts)}</p>
