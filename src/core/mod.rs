@@ -25,6 +25,7 @@ pub mod moist_air;
 pub mod money;
 pub mod numeric;
 pub mod outcome;
+pub mod outlook;
 pub mod pipeline;
 pub mod plan;
 pub mod room;

@@ -63,11 +63,14 @@ pub static WORK: Group = group!("cautions" "checks" "parts" "plan");
 /// After the work: the start-up record, the page for the household, dates of care, the meter.
 pub static AFTER: Group = group!("care" "handover" "meter" "start");
 
+/// How sure the advice is, what would change it, and what lies ahead.
+pub static SURE: Group = group!("sure");
+
 /// The headless command.
 pub static COMMAND: Group = group!("cli" "report");
 
 /// Every group.
-static GROUPS: [&Group; 8] = [&FIRST, &ADVICE, &SITE, &LABEL, &JOBS, &COMMAND, &WORK, &AFTER];
+static GROUPS: [&Group; 9] = [&FIRST, &ADVICE, &SITE, &LABEL, &JOBS, &COMMAND, &WORK, &AFTER, &SURE];
 
 impl Language {
     /// English: complete, and the fallback of all others.

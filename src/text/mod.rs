@@ -35,6 +35,6 @@ pub mod report;
 mod values;
 mod words;
 
-pub use language::{ADVICE, COMMAND, FIRST, File, Group, JOBS, LABEL, Language, SITE, WORK};
+pub use language::{ADVICE, COMMAND, FIRST, File, Group, JOBS, LABEL, Language, SITE, SURE, WORK};
 pub use numbers::decimals_of;
 pub use words::{Words, unit_key};

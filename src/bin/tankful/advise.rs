@@ -14,6 +14,7 @@ use std::sync::mpsc::{Receiver, SyncSender, sync_channel};
 use tankful::core::case::Case;
 use tankful::core::message::{Arg, Message};
 use tankful::core::outcome::Outcome;
+use tankful::core::outlook;
 use tankful::core::pipeline::{Cache, Run};
 use tankful::job::complete::{DEFAULT_SEED, case_of};
 use tankful::job::file::{CaseError, MOST_BYTES, parse_case, parse_heater};
@@ -210,10 +211,11 @@ fn answer(words: &Words, wishes: Wishes, record: Record) -> Answered {
             Err(error) => refused(vec![error]),
         };
     }
+    let ahead = || CACHE.with_borrow_mut(|cache| outlook::of(&whole_case, &outcome, cache));
     let out = if wishes.text {
-        plain(words, case.name.as_deref(), &resolved, &outcome)
+        plain(words, case.name.as_deref(), &resolved, &outcome, &ahead())
     } else {
-        let report = Report::new(words, case.name, seed, &resolved, &outcome, wishes.series);
+        let report = Report::new(words, case.name, seed, &resolved, &outcome, &ahead(), wishes.series);
         json_line(&GoodReport { line, report })
     };
     Answered { read, out, errors: Vec::new() }

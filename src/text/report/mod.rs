@@ -2,10 +2,12 @@
 //! text for people. The headless command writes both.
 
 mod candidate;
+mod outlook;
 mod plain;
 mod plan;
 
 pub use candidate::{CandidateReport, FindingReport};
+pub use outlook::OutlookReport;
 pub use plain::plain;
 pub use plan::{PartReport, PlanReport, StepReport, ToolReport, plain_plan};
 
@@ -13,6 +15,7 @@ use super::words::Words;
 use crate::core::case::Provenance;
 use crate::core::message::Message;
 use crate::core::outcome::Outcome;
+use crate::core::outlook::Outlook;
 use crate::core::units::to_celsius;
 use crate::job::resolved::Resolved;
 use serde::Serialize;
@@ -54,6 +57,8 @@ pub struct Report {
     pub coldest_mains_c: f64,
     /// How far the recommended heater cools its room, at most, K.
     pub room_drop_k: f64,
+    /// What lies ahead: life left, electricity by the hour, CO₂.
+    pub outlook: OutlookReport,
 }
 
 /// A message: its stable identity, and its words.
@@ -126,6 +131,7 @@ impl Report {
         seed: u64,
         resolved: &Resolved,
         outcome: &Outcome,
+        outlook: &Outlook,
         series: bool,
     ) -> Report {
         let advice = &outcome.advice;
@@ -167,6 +173,7 @@ impl Report {
             candidates: outcome.candidates.iter().map(|c| CandidateReport::new(words, c, series)).collect(),
             coldest_mains_c: figure(to_celsius(outcome.coldest_mains)),
             room_drop_k: figure(outcome.room_drop.value),
+            outlook: OutlookReport::new(words, outlook, outcome),
         }
     }
 }

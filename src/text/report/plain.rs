@@ -6,6 +6,7 @@ use crate::core::candidates::CandidateId;
 use crate::core::case::Provenance;
 use crate::core::message::{Arg, Message};
 use crate::core::outcome::{CandidateOutcome, Fit, Outcome};
+use crate::core::outlook::{Outlook, says};
 use crate::core::units::{Quantity, Unit};
 use crate::job::questions::Id;
 use crate::job::resolved::Resolved;
@@ -15,7 +16,13 @@ use std::fmt::Write;
 const WIDTH: usize = 100;
 
 /// The report of an outcome for people. Ends with a line break.
-pub fn plain(words: &Words, name: Option<&str>, resolved: &Resolved, outcome: &Outcome) -> String {
+pub fn plain(
+    words: &Words,
+    name: Option<&str>,
+    resolved: &Resolved,
+    outcome: &Outcome,
+    outlook: &Outlook,
+) -> String {
     let mut page = Sheet::new(words);
     let advice = &outcome.advice;
     page.line(&match name {
@@ -36,6 +43,9 @@ pub fn plain(words: &Words, name: Option<&str>, resolved: &Resolved, outcome: &O
     page.list("report-runners-up", needs);
     page.list("report-settle-first", advice.settle_first.iter().map(|s| words.say(&s.says)));
     page.list("report-extras", advice.extras.iter().map(|m| words.say(m)));
+    for (title, said) in says::all(outlook, outcome) {
+        page.list(title, said.iter().map(|m| words.say(m)));
+    }
     page.list("report-cautions", advice.cautions.iter().map(|m| words.say(m)));
     let assumed = resolved
         .iter()

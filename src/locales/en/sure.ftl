@@ -1,0 +1,45 @@
+# What lies ahead: how sure the advice is, what would change it, life left, prices by the hour, CO₂.
+
+sure-name = How sure, and when to act
+sure-about = What nobody has answered yet, prices and the life of heaters can turn out in many ways. Here they are tried.
+sure-wait = Working out what lies ahead …
+sure-again = Try again
+
+sure-life = The heater you have: how long still?
+sure-life-chance = Chance that it fails within { $years }: { $chance } (from { $low } to { $high }).
+sure-life-emergency = If it fails, that costs about { $total } more than to replace it in time (from { $low } to { $high }).
+sure-life-rush = Of that, { $amount } is because nobody can wait: a weekend, and no second quote.
+sure-life-damage = Of that, { $amount } is for what water can do, by how likely a leak is.
+sure-life-worse = Of that, { $amount } is for the wrong choice: in a hurry it is mostly { $same }. With time it would be { $heater }.
+sure-life-source = How long tanks last is common practice, no source. The range shows how far it may be off.
+sure-moment-now = Replace it now: each year of waiting costs more than it saves.
+sure-moment-soon = Replace it within the year: after that, waiting costs more than it saves.
+sure-moment-years = If it lives, replace it in about { $years }. Until then each year of waiting saves more than it risks.
+sure-moment-late = By money alone it can run until it fails: that costs less than what waiting saves.
+sure-moment-year = It costs { $keep } a year to run. With its price spread over its life, { $heater } costs { $planned } a year.
+sure-waiting-costs = { $years ->
+    [one] To wait a year costs about { $amount } more than to replace it now.
+   *[other] To wait up to { $years } years costs about { $amount } more than to replace it now.
+}
+sure-waiting-saves = { $years ->
+    [one] To wait a year saves about { $amount }, with the risk counted in.
+   *[other] To wait up to { $years } years saves about { $amount }, with the risk counted in.
+}
+
+sure-tariff = Power that costs more at some hours
+sure-tariff-flat = Your power costs the same at all hours. If it does not, say so: then you see what heating at cheap hours saves.
+sure-tariff-ask = Answer the question about prices by the hour
+sure-tariff-cost = { $heater }: its power costs { $amount } a year by your hours, and { $flat } at one price. { $share } of it is used at peak hours.
+sure-tariff-fuel = { $heater }: it burns fuel, so the hour hardly matters.
+sure-tariff-verdict = The verdict counts with one price. Hours are those of the clock on the wall, in summer too.
+sure-schedule-none = There is no peak to stay away from.
+sure-schedule-saves = Heat before the peak and rest during it: that saves about { $amount } a year. Then { $share } is used at peak hours.
+sure-schedule-raised = Before the peak it heats up to { $to }. The mixing valve keeps the taps as they are: have it checked, or water can scald.
+sure-schedule-held = Before the peak it heats up to its usual setting, not above. During the peak it heats only if the top of the tank gets too cool.
+sure-schedule-warm = The busiest morning stays as warm as it is without.
+sure-schedule-little = To heat at cheap hours would save too little to be worth it.
+sure-schedule-cold = To heat at cheap hours would save about { $amount } a year, but some showers would run colder. So it is not advised.
+
+sure-emissions = Carbon dioxide over the years
+sure-emission = { $heater }: { $first } kg in the first year, { $all } t over { $years } years (from { $low } to { $high }).
+sure-emissions-about = The range comes from the power plants: what they emit at the hour, and how that will change.
