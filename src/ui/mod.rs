@@ -16,6 +16,7 @@
 //! | [`browser`] | one file a browser capability: storage, worker, history, media, download |
 //! | [`over`] | what lies over the page: sending, opening links, files of jobs |
 //! | [`pages`] | start, a section of questions, the result |
+//! | [`sure`] | how sure the advice is, what would change it, what lies ahead |
 //! | [`components`] | the parts they are made of |
 //! | [`charts`] | the charts on canvas |
 
@@ -32,6 +33,7 @@ mod pages;
 mod reading;
 mod route;
 mod state;
+mod sure;
 
 use crate::worker;
 use leptos::prelude::*;

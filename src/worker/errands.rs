@@ -5,9 +5,14 @@
 //! the ends, the desk here and whoever shows the result, know what they mean. An errand is done in one go, so a
 //! long one is cut into several.
 
+use super::messages::Ask;
 use crate::core::candidates::Label;
 use crate::core::label::{self, Rated};
-use crate::core::pipeline::Cache;
+use crate::core::outlook::{self, Outlook};
+use crate::core::pipeline::{Cache, Run};
+use crate::job::answers::Answers;
+use crate::job::complete::complete_with;
+use crate::job::offer::Offer;
 use leptos::wasm_split::SplitLoaderError;
 use serde::{Deserialize, Serialize};
 use std::future::Future;
@@ -18,6 +23,8 @@ use std::pin::Pin;
 enum Errand {
     /// A rating test of the heater that scores this label.
     Rate(Label),
+    /// What lies ahead of these answers and this offer.
+    Outlook(Ask),
 }
 
 /// The bytes that ask for a rating test.
@@ -28,6 +35,16 @@ pub fn to_rate(label: &Label) -> Vec<u8> {
 
 /// The rating test out of the bytes that came back.
 pub fn rated(result: &[u8]) -> Option<Rated> {
+    postcard::from_bytes(result).ok()
+}
+
+/// The bytes that ask for the outlook of a job.
+pub fn to_look_ahead(answers: &Answers, offer: &Offer) -> Vec<u8> {
+    postcard::to_allocvec(&Errand::Outlook(Ask::new(0, answers, offer))).unwrap_or_default()
+}
+
+/// The outlook out of the bytes that came back.
+pub fn looked_ahead(result: &[u8]) -> Option<Outlook> {
     postcard::from_bytes(result).ok()
 }
 
@@ -54,8 +71,15 @@ fn part() -> Result<Box<dyn Desk>, SplitLoaderError> {
 struct Worktop;
 
 impl Desk for Worktop {
-    fn run(&mut self, ask: &[u8], _cache: &mut Cache) -> Vec<u8> {
+    fn run(&mut self, ask: &[u8], cache: &mut Cache) -> Vec<u8> {
         let done = match postcard::from_bytes(ask) {
+            Ok(Errand::Outlook(ask)) => {
+                let case = complete_with(&ask.answers(), &ask.offer());
+                // The years are simulated already: whoever asks has seen their advice.
+                let mut run = Run::new(case.clone(), cache);
+                while run.step(cache) {}
+                postcard::to_allocvec(&outlook::of(&case, &run.finish(), cache))
+            }
             Ok(Errand::Rate(label)) => postcard::to_allocvec(&label::rate(&label)),
             Err(_) => return Vec::new(),
         };

@@ -3,7 +3,6 @@
 sure-name = How sure, and when to act
 sure-about = What nobody has answered yet, prices and the life of heaters can turn out in many ways. Here they are tried.
 sure-wait = Working out what lies ahead …
-sure-again = Try again
 
 sure-life = The heater you have: how long still?
 sure-life-chance = Chance that it fails within { $years }: { $chance } (from { $low } to { $high }).
@@ -28,7 +27,6 @@ sure-waiting-saves = { $years ->
 
 sure-tariff = Power that costs more at some hours
 sure-tariff-flat = Your power costs the same at all hours. If it does not, say so: then you see what heating at cheap hours saves.
-sure-tariff-ask = Answer the question about prices by the hour
 sure-tariff-cost = { $heater }: its power costs { $amount } a year by your hours, and { $flat } at one price. { $share } of it is used at peak hours.
 sure-tariff-fuel = { $heater }: it burns fuel, so the hour hardly matters.
 sure-tariff-verdict = The verdict counts with one price. Hours are those of the clock on the wall, in summer too.
@@ -43,3 +41,20 @@ sure-schedule-cold = To heat at cheap hours would save about { $amount } a year,
 sure-emissions = Carbon dioxide over the years
 sure-emission = { $heater }: { $first } kg in the first year, { $all } t over { $years } years (from { $low } to { $high }).
 sure-emissions-about = The range comes from the power plants: what they emit at the hour, and how that will change.
+sure-emissions-chart = Carbon dioxide added up, in tonnes (t)
+sure-emissions-band = Range with the grid, kg in the year
+sure-emissions-year = Year
+sure-range = { $low } to { $high }
+sure-waiting = What waiting costs
+sure-waiting-legend = Cost against replacing now
+sure-waiting-year = Years of waiting
+sure-waiting-rises = It costs more from the first year on.
+sure-waiting-falls = It is lowest after { $years ->
+    [one] a year
+   *[other] { $years } years
+} of waiting.
+sure-hours = Power used by hour of the day, in kWh
+sure-hours-hour = From hour
+sure-hours-usual = As it runs now
+sure-hours-schedule = Heated before the peak
+sure-hours-reading = { $heater }: { $before } of its power falls in the peak as it runs now, and { $after } if it heats before.

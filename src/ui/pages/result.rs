@@ -16,10 +16,11 @@ use crate::ui::components::rating::ShowTest;
 use crate::ui::components::reasons::{Assumed, Cautions, Reasons, SettleFirst};
 use crate::ui::components::tiles::Tiles;
 use crate::ui::components::working::Marks;
-use crate::ui::lazy::Part;
+use crate::ui::lazy::{self, Part};
 use crate::ui::over::Over;
 use crate::ui::route::Route;
 use crate::ui::state::{Page, page};
+use crate::ui::sure;
 use leptos::prelude::*;
 use std::sync::Arc;
 
@@ -49,6 +50,7 @@ fn ResultPage() -> impl IntoView {
     // The findings stay while newer outcomes come: a measurement is being put in there.
     view! {
         {top}
+        {move || some.get().then(|| lazy::shown(|| Box::pin(sure::part())))}
         <div class="result">{move || some.get().then(|| view! { <Findings/> })} {foot}</div>
     }
 }

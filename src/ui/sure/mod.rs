@@ -1,0 +1,84 @@
+//! How sure the advice is, what would change it, and what lies ahead: below the advice, fetched with it, computed in the
+//! worker while the rest can be read.
+
+mod ahead;
+mod emissions;
+mod hours;
+mod life;
+mod waiting;
+
+use super::errands::Came;
+use super::lazy::{self, Part};
+use super::model::Shared;
+use super::state::{Page, page};
+use crate::core::outlook::Outlook;
+use crate::text;
+use crate::worker::errands;
+use leptos::prelude::*;
+use std::sync::Arc;
+
+/// The part.
+#[leptos::wasm_split::wasm_split(sure, wasm_split_path = leptos::wasm_split, fallible)]
+pub fn part() -> Part {
+    page().learn(&text::SURE);
+    Ok(view! { <Sure/> }.into_any())
+}
+
+/// An outlook with the outcome that it belongs to.
+#[derive(Clone)]
+pub struct Ahead {
+    /// The outcome.
+    pub of: Shared,
+    /// What lies ahead of it.
+    pub outlook: Arc<Outlook>,
+}
+
+impl PartialEq for Ahead {
+    fn eq(&self, other: &Self) -> bool {
+        self.of == other.of && Arc::ptr_eq(&self.outlook, &other.outlook)
+    }
+}
+
+/// Asks for the outlook of whatever is advised, and gives the last one that came: an older one stays while a newer
+/// is worked out, so that nothing jumps.
+fn look_ahead(page: Page) -> (Memo<Vec<u8>>, RwSignal<Option<Ahead>>) {
+    // An outcome is of the answers as they stood when it came; they are asked about once it is there.
+    let ask = Memo::new(move |_| {
+        page.outcome.track();
+        page.answers.with(|answers| page.offer.with(|offer| errands::to_look_ahead(answers, offer)))
+    });
+    let last = RwSignal::new(None);
+    Effect::new(move |_| {
+        // A newer answer may still be on its way to its advice: the outlook comes after it.
+        if page.outcome.with(Option::is_some) {
+            page.send_errand(ask.get());
+        }
+    });
+    Effect::new(move |_| {
+        let Came::Done(bytes) = page.errand(&ask.get()) else { return };
+        if let (Some(of), Some(outlook)) = (page.outcome.get(), errands::looked_ahead(&bytes)) {
+            last.set(Some(Ahead { of, outlook: Arc::new(outlook) }));
+        }
+    });
+    (ask, last)
+}
+
+#[component]
+fn Sure() -> impl IntoView {
+    let page = page();
+    let (ask, last) = look_ahead(page);
+    let missing = move || page.errand(&ask.get()) == Came::Missing;
+    let waits = move || last.with(Option::is_none) && !missing();
+    view! {
+        <section class="result sure" aria-labelledby="sure-title" data-test="sure" aria-busy=move || waits().to_string()>
+            <h2 id="sure-title">{page.key("sure-name")}</h2>
+            <p class="quiet">{page.key("sure-about")}</p>
+            // Said once when it begins; what comes is read by whoever goes there.
+            {move || waits().then(|| view! {
+                <p class="waiting" role="status"><progress aria-hidden="true"></progress> {page.key("sure-wait")}</p>
+            })}
+            {move || missing().then(|| lazy::missing(move || page.send_errand(ask.get_untracked())))}
+            {move || last.get().map(|ahead| view! { <ahead::WhatLiesAhead ahead/> })}
+        </section>
+    }
+}
