@@ -23,8 +23,8 @@ pub fn emissions_chart(ahead: &Ahead) -> Option<AnyView> {
     let (a, b) = names.clone();
     let legend = Signal::derive(move || -> Legend {
         vec![
-            ("solid", Signal::stored(page.say(&a))),
-            ("dashed", Signal::stored(page.say(&b))),
+            ("solid", said(page, a.clone())),
+            ("dashed", said(page, b.clone())),
             ("band", Signal::stored(page.key("sure-emissions-band"))),
         ]
     });
@@ -52,6 +52,11 @@ pub fn emissions_chart(ahead: &Ahead) -> Option<AnyView> {
         />
     };
     Some(view.into_any())
+}
+
+/// A message in words that follow the reader's units.
+fn said(page: Page, message: Message) -> Signal<String> {
+    Signal::derive(move || page.say(&message))
 }
 
 /// What has been emitted by the end of each year, from nothing, tonnes.
@@ -87,7 +92,7 @@ fn draw(page: Page, a: &Emission, b: &Emission, sheet: &Sheet) {
 }
 
 fn figures(page: Page, heads: [String; 2], a: &Emission, b: &Emission) -> Figures {
-    let range = page.key("sure-emissions-band");
+    let range = page.key("sure-emissions-range");
     let kg = |v: f64| page.words().number(v, 0);
     let low_high = |e: &Emission, y: usize| match (e.low_high.0.get(y), e.low_high.1.get(y)) {
         (Some(low), Some(high)) => page.say(
