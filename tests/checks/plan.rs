@@ -157,6 +157,9 @@ fn complete_list(plan: &Plan, findings: &[Finding]) -> Result<(), TestCaseError>
         prop_assert!(p.always || !p.checks.is_empty(), "{p:?} for nothing");
         prop_assert!(!p.always || !p.maybe);
         prop_assert!(at(plan, p.step).is_some(), "{p:?} is used in no step");
+        // What belongs to wires, fuel or flue is put in by that trade.
+        let theirs = matches!(p.kind.trade(), Trade::Electrician | Trade::Fuel);
+        prop_assert!(!theirs || step(plan, p.step).trade == p.kind.trade(), "{p:?}");
         prop_assert_eq!(p.says.args.len(), p.kind.sizes().len(), "{:?}", p);
     }
     for f in findings {

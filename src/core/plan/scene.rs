@@ -4,7 +4,7 @@ use super::step::StepKind;
 use crate::core::candidates::{Candidate, CandidateId, offered};
 use crate::core::case::{Case, HeaterKind};
 use crate::core::finding::{Finding, Fit};
-use crate::core::site::PipeMaterial;
+use crate::core::site::{Outlet, PipeMaterial};
 use crate::core::work::{Work, WorkKind};
 use std::borrow::Cow;
 
@@ -95,6 +95,13 @@ impl<'a> Scene<'a> {
     /// Works done in a step.
     pub fn works_of(&self, step: StepKind) -> impl Iterator<Item = &Wanted<'a>> {
         self.wanted.iter().filter(move |w| StepKind::of(w.work.kind) == step)
+    }
+
+    /// Whether a pump for condensate needs an outlet that is not there, and whether that is certain.
+    pub fn pump_outlet(&self) -> Option<bool> {
+        let none = matches!(self.case.circuit.own_120v.value, Outlet::No);
+        (none && self.wants(WorkKind::CondensatePump))
+            .then(|| self.works(WorkKind::CondensatePump).any(|w| w.sure))
     }
 
     /// Whether a kind of work is asked for, or may be.

@@ -38,7 +38,8 @@ pub(super) fn steps(s: &Scene) -> Vec<Step> {
 
 /// The kinds of steps that a job has.
 fn kinds(s: &Scene) -> Vec<StepKind> {
-    let wanted = |kind: &StepKind| usual(s, *kind) || s.works_of(*kind).next().is_some();
+    let outlet = |kind: StepKind| kind == StepKind::NewOutlet && s.pump_outlet().is_some();
+    let wanted = |kind: &StepKind| usual(s, *kind) || s.works_of(*kind).next().is_some() || outlet(*kind);
     let mut kinds: Vec<StepKind> = StepKind::ALL.iter().copied().filter(wanted).collect();
     // Whatever wires are touched, they are dead.
     if kinds.iter().any(|k| touches_wires(*k)) {
@@ -96,7 +97,8 @@ fn usual(s: &Scene, kind: StepKind) -> bool {
 
 /// Whether a step is only needed if a measurement says so.
 fn maybe(s: &Scene, kind: StepKind) -> bool {
-    let sure = |kind: StepKind| usual(s, kind) || s.works_of(kind).any(|w| w.sure);
+    let outlet = |kind: StepKind| kind == StepKind::NewOutlet && s.pump_outlet() == Some(true);
+    let sure = |kind: StepKind| usual(s, kind) || s.works_of(kind).any(|w| w.sure) || outlet(kind);
     !sure(kind) && (kind != StepKind::PowerOff || !kinds(s).iter().any(|k| touches_wires(*k) && sure(*k)))
 }
 
@@ -149,6 +151,7 @@ fn key(s: &Scene, kind: StepKind) -> &'static str {
     match kind {
         StepKind::WaterOff if s.wants(WorkKind::Shutoff) => "step-water-off-house",
         StepKind::PowerOff if !s.old_wires() => "step-power-off-new",
+        StepKind::NewOutlet if !s.wants(WorkKind::NewOutlet) => "step-pump-outlet",
         StepKind::CarryIn if pump => "step-carry-in-heat-pump",
         StepKind::SetLevel if pump => "step-set-level-heat-pump",
         StepKind::Pieces if s.plastic() => "step-pieces-plastic",

@@ -3,8 +3,8 @@
 use super::PartKind as K;
 use super::parts::{List, Why, new_pipe, pan_drains, pan_in};
 use super::scene::Scene;
+use super::step::StepKind;
 use crate::core::message::Arg;
-use crate::core::site::Outlet;
 use crate::core::units::{Quantity, Unit};
 use crate::core::work::{Work, WorkKind};
 use std::f64::consts::PI;
@@ -72,8 +72,8 @@ pub(super) fn of_works(s: &Scene, work: &Work, why: Why, list: &mut List) {
             list.pieces(K::DrainFitting, 3.0, why);
             list.pieces(K::Cement, 1.0, why);
             list.pieces(K::Clamp, ((run_m + size("lift").base()) / CLAMPED_M).ceil(), why);
-            if matches!(s.case.circuit.own_120v.value, Outlet::No) {
-                list.pieces(K::PumpOutlet, 1.0, why);
+            if s.pump_outlet().is_some() {
+                list.pieces(K::PumpOutlet, 1.0, Why { step: StepKind::NewOutlet, ..why });
             }
         }
         WorkKind::FrostGuard => list.metres(K::FrostCover, run_m, why),
