@@ -151,9 +151,19 @@ impl Run {
 
     /// Takes a first look at the next candidate; `false` when all have been looked at.
     pub fn look(&mut self, cache: &mut Cache) -> bool {
+        self.look_or_know(cache, true)
+    }
+
+    /// The same without asking whether the whole year is known: for those who compare first looks.
+    pub fn look_anew(&mut self, cache: &mut Cache) -> bool {
+        self.look_or_know(cache, false)
+    }
+
+    fn look_or_know(&mut self, cache: &mut Cache, know: bool) -> bool {
         let Some(candidate) = self.candidates.get(self.looked.len()) else { return false };
         let (calibrated, wear) = cache.heater(candidate, &self.case, self.conditions.setpoint_c);
-        let found = match cache.simulated(candidate, wear, &self.conditions) {
+        let known = if know { cache.simulated(candidate, wear, &self.conditions) } else { None };
+        let found = match known {
             Some((year, morning)) => Simulated { calibrated, year, morning, opened: None, whole: true },
             None => {
                 let house = self.house();
@@ -165,6 +175,11 @@ impl Run {
         };
         self.looked.push(found);
         self.looked.len() < self.candidates.len()
+    }
+
+    /// The year and the morning of each candidate looked at so far.
+    pub fn looked(&self) -> impl Iterator<Item = (&YearResult, &Morning)> {
+        self.looked.iter().map(|s| (&s.year, &s.morning))
     }
 
     /// The advice by a first look at every candidate, without the series that only pictures need. `None` while a
@@ -337,8 +352,12 @@ impl Cache {
     /// A calibrated heater at a setpoint. The rating test has a setpoint of its own: the household's moves the
     /// thermostat only.
     fn calibrated(&mut self, candidate: &Candidate, setpoint_c: f64) -> Calibrated {
-        if let Some((_, found)) = self.calibrated.iter().find(|(label, _)| *label == candidate.label) {
-            return Calibrated { model: found.model.at_setpoint(setpoint_c), ..found.clone() };
+        if let Some(at) = self.calibrated.iter().position(|(label, _)| *label == candidate.label) {
+            // Last used, last dropped.
+            let known = self.calibrated.remove(at);
+            let found = known.1.clone();
+            self.calibrated.push(known);
+            return Calibrated { model: found.model.at_setpoint(setpoint_c), ..found };
         }
         let made = calibrate(&candidate.label, setpoint_c);
         keep(&mut self.calibrated, (candidate.label.clone(), made.clone()));

@@ -13,7 +13,7 @@ use super::complete::{DEFAULT_SEED, case_of};
 use super::offer::Offer;
 use super::questions::{Id, Kind, Question, Spread, Value};
 use super::resolved::Resolved;
-use crate::core::case::{Case, Known};
+use crate::core::case::{Case, Known, Provenance};
 use crate::core::futures::points::normal_share;
 use crate::core::futures::unknowns::{Coordinate, PLAUSIBLE_Z, Unknowns};
 use crate::core::units::{Quantity, Unit};
@@ -22,8 +22,8 @@ use std::borrow::Cow;
 /// How likely the default option is where nobody answered; a judgement of our own.
 const DEFAULT_SHARE: f64 = 0.6;
 
-/// The questions that move energy, hot water, money or time. What only decides whether a heater fits is judged by
-/// the checks over its whole range, and is not drawn.
+/// The questions that move energy, hot water, money or time: these are drawn. The others only decide whether a heater
+/// fits, which the checks judge over their whole range.
 const DRAWN: [Id; 42] = [
     Id::Adults,
     Id::Teenagers,
@@ -69,12 +69,16 @@ const DRAWN: [Id; 42] = [
     Id::DiscountRate,
 ];
 
+/// What makes another house, and is never varied: kind of heater, place, room, and what only tells how to read a label.
+const HELD: [Id; 5] = [Id::HeaterKind, Id::Place, Id::RoomKind, Id::LabelScale, Id::Seismic];
+
 /// A job's answers and offer with what is open about them.
 #[derive(Clone, Debug)]
 pub struct Open {
     answers: Answers,
     offer: Offer,
     seed: u64,
+    ids: Vec<Id>,
     coordinates: Vec<Coordinate>,
 }
 
@@ -87,28 +91,40 @@ impl Open {
     /// The same with another seed of the draws.
     pub fn seeded(answers: &Answers, offer: &Offer, seed: u64) -> Open {
         let resolved = Resolved::of(answers);
-        let coordinates = DRAWN
+        let others = Id::ALL.iter().filter(|id| !DRAWN.contains(id) && !HELD.contains(id));
+        let ids: Vec<Id> = DRAWN.iter().chain(others).copied().collect();
+        let coordinates = ids
             .iter()
             .map(|id| {
                 let question = Question::get(*id);
                 Coordinate {
                     code: Cow::Borrowed(id.code()),
                     open: question.spread != Spread::None && resolved.get(*id).is_some_and(Known::is_assumed),
+                    drawn: DRAWN.contains(id),
                     number: matches!(question.kind, Kind::Number { .. }),
                 }
             })
             .collect();
-        Open { answers: answers.clone(), offer: offer.clone(), seed, coordinates }
+        Open { answers: answers.clone(), offer: offer.clone(), seed, ids, coordinates }
     }
 
     fn resolved(&self, z: &[f64]) -> Resolved {
         Resolved::varied(&self.answers, &mut |question, value| {
-            let at = DRAWN.iter().position(|id| *id == question.id);
+            let at = self.ids.iter().position(|id| *id == question.id);
             match at.and_then(|at| z.get(at)) {
                 Some(z) if *z != 0.0 => varied(question, value, *z),
                 _ => value,
             }
         })
+    }
+}
+
+impl Open {
+    /// With one coordinate moved.
+    fn alone(&self, coordinate: usize, z: f64) -> Resolved {
+        let mut position = vec![0.0; coordinate + 1];
+        position[coordinate] = z;
+        self.resolved(&position)
     }
 }
 
@@ -121,11 +137,19 @@ impl Unknowns for Open {
         case_of(&self.resolved(z), &self.offer, self.seed)
     }
 
+    fn answered(&self, coordinate: usize, z: f64) -> Case {
+        let resolved = self.alone(coordinate, z);
+        let mut answers = self.answers.clone();
+        if let Some((id, known)) = self.ids.get(coordinate).and_then(|id| Some((*id, resolved.get(*id)?))) {
+            // A value within the question's range is never refused.
+            let _ = answers.set(id, known.value.clone(), Provenance::Answered);
+        }
+        case_of(&Resolved::of(&answers), &self.offer, self.seed)
+    }
+
     fn value(&self, coordinate: usize, z: f64) -> Option<Quantity> {
-        let id = DRAWN.get(coordinate)?;
-        let mut position = vec![0.0; DRAWN.len()];
-        position[coordinate] = z;
-        Some(self.resolved(&position).quantity(*id)?.value)
+        let id = self.ids.get(coordinate)?;
+        Some(self.alone(coordinate, z).quantity(*id)?.value)
     }
 }
 
@@ -144,6 +168,8 @@ fn varied(question: &Question, value: Value, z: f64) -> Value {
             } else {
                 moved
             };
+            // A house with nobody in it asks nothing.
+            let low = if question.id == Id::Adults { Quantity::new(1.0, Unit::One) } else { low };
             let moved = if moved.base() < low.base() {
                 low.to(q.unit).unwrap_or(moved)
             } else if moved.base() > high.base() {

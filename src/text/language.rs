@@ -67,7 +67,7 @@ pub static AFTER: Group = group!("care" "handover" "meter" "start");
 pub static SURE: Group = group!("sure");
 
 /// The headless command.
-pub static COMMAND: Group = group!("cli" "report");
+pub static COMMAND: Group = group!("cli" "report" "report_futures");
 
 /// Every group.
 static GROUPS: [&Group; 9] = [&FIRST, &ADVICE, &SITE, &LABEL, &JOBS, &COMMAND, &WORK, &AFTER, &SURE];

@@ -5,8 +5,10 @@
 //! the ends, the desk here and whoever shows the result, know what they mean. An errand is done in one go, so a
 //! long one is cut into several.
 
+use super::futures::{self, AskFutures, AskYears, Foretold};
 use super::messages::Ask;
 use crate::core::candidates::Label;
+use crate::core::futures::DesignYears;
 use crate::core::label::{self, Rated};
 use crate::core::outlook::{self, Outlook};
 use crate::core::pipeline::{Cache, Run};
@@ -25,6 +27,30 @@ enum Errand {
     Rate(Label),
     /// What lies ahead of these answers and this offer.
     Outlook(Ask),
+    /// Years that futures are told from.
+    Years(AskYears),
+    /// Futures told from years.
+    Foretell(Box<AskFutures>),
+}
+
+/// The bytes that ask for years of a design.
+pub fn to_years(ask: AskYears) -> Vec<u8> {
+    postcard::to_allocvec(&Errand::Years(ask)).unwrap_or_default()
+}
+
+/// The years out of the bytes that came back.
+pub fn years(result: &[u8]) -> Option<Vec<DesignYears>> {
+    postcard::from_bytes(result).ok()
+}
+
+/// The bytes that ask for futures.
+pub fn to_foretell(ask: AskFutures) -> Vec<u8> {
+    postcard::to_allocvec(&Errand::Foretell(Box::new(ask))).unwrap_or_default()
+}
+
+/// The futures out of the bytes that came back.
+pub fn foretold(result: &[u8]) -> Option<Foretold> {
+    postcard::from_bytes(result).ok()
 }
 
 /// The bytes that ask for a rating test.
@@ -81,6 +107,11 @@ impl Desk for Worktop {
                 postcard::to_allocvec(&outlook::of(&case, &run.finish(), cache))
             }
             Ok(Errand::Rate(label)) => postcard::to_allocvec(&label::rate(&label)),
+            Ok(Errand::Years(ask)) => postcard::to_allocvec(&futures::years(&ask, cache)),
+            Ok(Errand::Foretell(ask)) => match futures::foretold(*ask, cache) {
+                Some(foretold) => postcard::to_allocvec(&foretold),
+                None => return Vec::new(),
+            },
             Err(_) => return Vec::new(),
         };
         done.unwrap_or_default()

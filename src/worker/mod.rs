@@ -8,7 +8,9 @@
 pub mod advisor;
 pub mod clerk;
 pub mod errands;
+pub mod futures;
 pub mod messages;
+pub mod pool;
 pub mod service;
 pub mod spawn;
 

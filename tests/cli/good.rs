@@ -156,3 +156,34 @@ fn company_changes_nothing() {
         assert_eq!(alone, record);
     }
 }
+
+/// Futures come with the advice where they are asked for, the same for a seed, others for another.
+#[test]
+fn futures_are_drawn_on_request() {
+    let example = run(&["example"], b"").out;
+    let drawn = |seed: &str, more: &[&str]| {
+        let words = [&["advise", "--futures", "40", "--seed", seed], more, &["-"]].concat();
+        let ran = run(&words, example.as_bytes());
+        assert_eq!((ran.code, ran.err.as_str()), (Some(0), ""));
+        ran
+    };
+    let first = drawn("3", &[]);
+    assert_eq!(first.out, drawn("3", &[]).out, "not deterministic");
+    let [report]: [Json; 1] = first.json().try_into().expect("one record");
+    let futures = &report["futures"];
+    assert_eq!((&futures["wishes"]["futures"], &futures["wishes"]["seed"]), (&json!(40), &json!(3)));
+    assert_eq!(futures["advised"], report["best"]);
+    let candidates = futures["candidates"].as_array().expect("a list");
+    let chances: f64 = candidates.iter().map(|c| c["cheapest"].as_f64().expect("a chance")).sum();
+    assert!((chances - 1.0).abs() < 1e-9, "{chances}");
+    for c in candidates {
+        let band = ["low", "middle", "high"].map(|k| c["net_present_cost"][k].as_f64().expect("a number"));
+        assert!(band[0] < band[1] && band[1] < band[2], "{c}");
+    }
+    assert!(report["changes"]["sensitivities"].as_array().is_some_and(|s| s.len() > 5));
+    assert_ne!(first.out, drawn("4", &[]).out);
+    let text = drawn("3", &["--text"]).out;
+    assert!(text.contains("by 40 futures") && !text.contains('\u{27e8}') && !text.contains("{$"), "{text}");
+    assert_eq!(run(&["advise", "--futures", "0", "-"], b"").code, Some(2));
+    assert_eq!(run(&["advise", "--seed", "1", "-"], b"").code, Some(2));
+}

@@ -8,6 +8,7 @@ mod cycle;
 mod daily_use;
 mod field;
 mod fixture;
+mod futures;
 mod label;
 mod label_grid;
 mod lives;

@@ -18,7 +18,7 @@ from importlib.metadata import PackageNotFoundError, version
 
 HERE = pathlib.Path(__file__).resolve().parent
 FIXTURES = ["water", "moist_air", "wet_coil", "refrigeration_cycle", "heat_pump_map", "heat_pump", "heat_pump_week", "layered_tank",
-            "tank_week", "tank_depletion", "money", "weibull", "replacement",
+            "tank_week", "tank_depletion", "money", "weibull", "replacement", "futures",
             "cold_water", "calendar_file"]
 # Platforms differ in the last bits of exp, log and linear algebra; the libraries' own iterations stop at
 # about 1e-10. A changed relation or library shows far above.

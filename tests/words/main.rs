@@ -52,6 +52,7 @@ fn composed() -> BTreeMap<String, &'static [&'static str]> {
     for (family, codes) in [
         ("fit", &["fits", "fits-with-work", "measure-first", "does-not-fit"][..]),
         ("who", &["householder", "on-site", "installer"]),
+        ("report-future", &["lives", "prices", "household", "weather"]),
         ("affects", &["energy", "comfort", "fit", "cost", "timing"]),
     ] {
         for code in codes {

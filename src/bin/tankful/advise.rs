@@ -2,7 +2,7 @@
 
 use crate::heater::{Ask, answer as answer_heater};
 use crate::records::{Content, Record, Records};
-use crate::{Ended, Stop, command, plan};
+use crate::{Ended, Stop, command, futures, plan};
 use indicatif::{ProgressBar, ProgressStyle};
 use rayon::prelude::*;
 use serde::Serialize;
@@ -12,12 +12,14 @@ use std::io::{self, BufReader, BufWriter, IsTerminal, Read, Write};
 use std::path::Path;
 use std::sync::mpsc::{Receiver, SyncSender, sync_channel};
 use tankful::core::case::Case;
+use tankful::core::futures::Wishes as FutureWishes;
 use tankful::core::message::{Arg, Message};
 use tankful::core::outcome::Outcome;
 use tankful::core::outlook;
 use tankful::core::pipeline::{Cache, Run};
 use tankful::job::complete::{DEFAULT_SEED, case_of};
 use tankful::job::file::{CaseError, MOST_BYTES, parse_case, parse_heater};
+use tankful::job::open::Open;
 use tankful::job::resolved::Resolved;
 use tankful::text::Words;
 use tankful::text::report::{Report, plain};
@@ -35,6 +37,8 @@ const MANY: u64 = 8;
 struct Wishes {
     text: bool,
     series: bool,
+    /// Futures to draw of each case.
+    futures: Option<FutureWishes>,
     /// Heaters are asked about, not cases.
     heater: Option<Ask>,
     /// The day of the work is asked about, not the advice.
@@ -57,6 +61,8 @@ struct GoodReport {
     line: u64,
     #[serde(flatten)]
     report: Report,
+    #[serde(flatten)]
+    futures: Option<futures::Answer>,
 }
 
 /// A bad record, as it stands in the output.
@@ -82,7 +88,10 @@ pub fn run(
     plan: Option<plan::Ask>,
 ) -> Result<Ended, Stop> {
     let series = matches!(arguments.try_get_one::<bool>(command::SERIES), Ok(Some(true)));
-    let wishes = Wishes { text: arguments.get_flag(command::TEXT), series, heater, plan };
+    let number = |name| arguments.try_get_one::<u32>(name).ok().flatten().copied();
+    let futures = number(command::FUTURES)
+        .map(|futures| FutureWishes { futures, seed: number(command::SEED).unwrap_or_default() });
+    let wishes = Wishes { text: arguments.get_flag(command::TEXT), series, futures, heater, plan };
     let path = arguments.get_one::<std::path::PathBuf>(command::FILE).map_or(Path::new("-"), |p| p.as_path());
     let (input, size): (Box<dyn Read + Send>, Option<u64>) = if path == Path::new("-") {
         (Box::new(io::stdin()), None)
@@ -212,11 +221,15 @@ fn answer(words: &Words, wishes: Wishes, record: Record) -> Answered {
         };
     }
     let ahead = || CACHE.with_borrow_mut(|cache| outlook::of(&whole_case, &outcome, cache));
+    let futures = wishes.futures.and_then(|wished| {
+        futures::answer(&Open::seeded(&case.answers, &case.offer, seed), &outcome, wished)
+    });
     let out = if wishes.text {
-        plain(words, case.name.as_deref(), &resolved, &outcome, &ahead())
+        let more = futures.map(|f| futures::plain(words, &f, &outcome)).unwrap_or_default();
+        plain(words, case.name.as_deref(), &resolved, &outcome, &ahead()) + &more
     } else {
         let report = Report::new(words, case.name, seed, &resolved, &outcome, &ahead(), wishes.series);
-        json_line(&GoodReport { line, report })
+        json_line(&GoodReport { line, report, futures })
     };
     Answered { read, out, errors: Vec::new() }
 }

@@ -3,6 +3,7 @@
 use clap::{Arg, ArgAction, ArgMatches, Command, value_parser};
 use std::path::PathBuf;
 use tankful::core::candidates::CandidateId;
+use tankful::core::futures::Wishes;
 use tankful::core::units::UnitSystem;
 use tankful::text::Words;
 
@@ -27,6 +28,10 @@ pub const MEASURE_YEAR: &str = "measure-year";
 pub const FILE: &str = "file";
 /// See [`FILE`].
 pub const TEXT: &str = "text";
+/// See [`FILE`].
+pub const FUTURES: &str = "futures";
+/// See [`FILE`].
+pub const SEED: &str = "seed";
 /// See [`FILE`].
 pub const SERIES: &str = "series";
 /// See [`FILE`].
@@ -75,7 +80,23 @@ pub fn build(words: &Words) -> Command {
                 .arg(file())
                 .arg(text())
                 .arg(units())
-                .arg(series("cli-series")),
+                .arg(series("cli-series"))
+                .arg(
+                    Arg::new(FUTURES)
+                        .long(FUTURES)
+                        .value_name("N")
+                        .value_parser(value_parser!(u32).range(1..=i64::from(Wishes::MOST)))
+                        .help(words.key("cli-futures")),
+                )
+                .arg(
+                    Arg::new(SEED)
+                        .long(SEED)
+                        .value_name("S")
+                        .value_parser(value_parser!(u32))
+                        .default_value("1")
+                        .requires(FUTURES)
+                        .help(words.key("cli-seed")),
+                ),
         )
         .subcommand(
             Command::new(PLAN)

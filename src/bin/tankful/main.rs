@@ -4,6 +4,7 @@
 mod advise;
 mod command;
 mod example;
+mod futures;
 mod heater;
 mod lists;
 mod measure;

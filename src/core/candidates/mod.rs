@@ -25,26 +25,37 @@ pub enum CandidateId {
     /// A new oil tank.
     OilTank,
     /// A heat pump tank of 40 gal at 240 V.
+    #[serde(rename = "heat_pump_40")]
     HeatPump40,
     /// A heat pump tank of 50 gal at 240 V.
+    #[serde(rename = "heat_pump_50")]
     HeatPump50,
     /// A heat pump tank of 65 gal at 240 V.
+    #[serde(rename = "heat_pump_65")]
     HeatPump65,
     /// A heat pump tank of 80 gal at 240 V.
+    #[serde(rename = "heat_pump_80")]
     HeatPump80,
     /// A heat pump tank of 50 gal on a 120 V outlet, without large elements.
+    #[serde(rename = "plug_in_50")]
     PlugIn50,
     /// First heater of the installer's offer.
+    #[serde(rename = "offer_1")]
     Offer1,
     /// Second heater of the offer.
+    #[serde(rename = "offer_2")]
     Offer2,
     /// Third heater of the offer.
+    #[serde(rename = "offer_3")]
     Offer3,
     /// Fourth heater of the offer.
+    #[serde(rename = "offer_4")]
     Offer4,
     /// Fifth heater of the offer.
+    #[serde(rename = "offer_5")]
     Offer5,
     /// Sixth heater of the offer.
+    #[serde(rename = "offer_6")]
     Offer6,
 }
 

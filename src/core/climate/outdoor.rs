@@ -60,12 +60,12 @@ impl OutdoorYear {
     }
 
     /// The annual mean in °C.
-    pub(super) const fn mean_c(&self) -> f64 {
+    pub(in crate::core) const fn mean_c(&self) -> f64 {
         self.mean_c
     }
 
     /// The yearly range in K.
-    pub(super) const fn range_k(&self) -> f64 {
+    pub(in crate::core) const fn range_k(&self) -> f64 {
         self.range_k
     }
 

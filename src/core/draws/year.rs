@@ -61,6 +61,11 @@ impl HouseholdUse {
         }
     }
 
+    /// Mean volume of a draw at a fixture, m³.
+    pub fn volume_m3(&self, fixture: Fixture) -> f64 {
+        self.fixture(fixture).1
+    }
+
     /// Mean draws a day, mean volume and flow of a fixture.
     fn fixture(&self, fixture: Fixture) -> (f64, f64, f64) {
         match fixture {

@@ -1,13 +1,27 @@
 //! How sure the advice is, and what would change it: many futures of one case, drawn together.
 //!
 //! A future is one position of everything that is not known: questions nobody answered, over their spreads
-//! ([`unknowns`]), and what nobody can know today. All candidates are seen in the same futures. Points come from
+//! ([`unknowns`]), and what nobody can know today ([`ahead`]). All candidates are seen in the same futures. Points come from
 //! an index and a seed ([`points`]), so that results do not depend on how the work is shared out.
+//!
+//! Whole years are too dear for a thousand futures. A few dozen to a few hundred first looks, the design ([`study`]), teach a
+//! response ([`response`]) in physical coordinates ([`features`]); the futures ([`summary`]) and what would change the advice
+//! ([`change`]) rest on it. How far it is off is held in `tests/futures`.
 
+pub mod ahead;
+pub mod change;
+pub mod cost;
+pub mod demand;
+pub mod features;
 pub mod points;
+pub mod response;
+pub mod shares;
+pub mod study;
+pub mod summary;
 pub mod types;
 pub mod unknowns;
 
+pub use study::{DesignYears, Fitted, Study};
 pub use types::{
     Axis, Band, BreakEven, BreakEvenMap, CandidateFutures, Changes, FitError, Futures, Sensitivity, Wishes,
     YearsBand,

@@ -12,6 +12,9 @@ pub struct Coordinate {
     pub code: Cow<'static, str>,
     /// Nobody answered: it is drawn. What was answered or measured is taken as it was said.
     pub open: bool,
+    /// It moves energy, hot water, money or time, and so is drawn where it is open; the others decide only whether a
+    /// heater fits.
+    pub drawn: bool,
     /// A number; otherwise one of several options.
     pub number: bool,
 }
@@ -26,6 +29,9 @@ pub trait Unknowns: Sync {
 
     /// The case at a position; what is missing of it counts as 0. Answered coordinates are varied too.
     fn case(&self, z: &[f64]) -> Case;
+
+    /// The case as it would be had somebody answered one coordinate with its value at a position; all else as it stands.
+    fn answered(&self, coordinate: usize, z: f64) -> Case;
 
     /// The value of a number at a position of its own, all else as it stands; `None` for options.
     fn value(&self, coordinate: usize, z: f64) -> Option<Quantity>;

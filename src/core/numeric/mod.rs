@@ -2,6 +2,7 @@
 //!
 //! Deterministic to the bit on every platform (additions, multiplications, divisions, and the portable library's exponential), no
 //! allocation, and no knowledge of what the numbers mean.
+pub mod cholesky;
 pub mod decay;
 pub mod parse;
 pub mod root;

@@ -2,6 +2,7 @@
 //! text for people. The headless command writes both.
 
 mod candidate;
+pub mod futures;
 mod outlook;
 mod plain;
 mod plan;

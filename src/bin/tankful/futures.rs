@@ -1,0 +1,67 @@
+//! `advise --futures N --seed S`: how sure the advice is, and what would change it. The years are simulated on every core;
+//! what comes out does not depend on how many there are.
+
+use rayon::prelude::*;
+use serde::Serialize;
+use tankful::core::futures::study::STAGES;
+use tankful::core::futures::{Changes, DesignYears, Futures, Study, Wishes};
+use tankful::core::message::{Arg, Message};
+use tankful::core::outcome::Outcome;
+use tankful::core::pipeline::Cache;
+use tankful::job::open::Open;
+use tankful::text::Words;
+use tankful::text::report::futures as said;
+
+/// Futures drawn and told in one piece.
+const TOGETHER: u32 = 16;
+
+/// What is added to a case's report.
+#[derive(Serialize)]
+pub struct Answer {
+    /// The futures.
+    pub futures: Futures,
+    /// What would change the advice; absent where nothing else fits.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub changes: Option<Changes>,
+}
+
+/// The futures of a case, as the page comes to them in the end.
+pub fn answer(open: &Open, outcome: &Outcome, wishes: Wishes) -> Option<Answer> {
+    let study = Study::new(open, wishes);
+    let years = STAGES[STAGES.len() - 1];
+    let designs: Vec<DesignYears> = (0..years)
+        .into_par_iter()
+        .map_init(Cache::default, |cache, index| study.design(index, cache))
+        .collect();
+    let fitted = study.fit(&designs, outcome)?;
+    let count = study.wishes().futures;
+    let drawn: Vec<_> = (0..count.div_ceil(TOGETHER))
+        .into_par_iter()
+        .flat_map_iter(|piece| {
+            let from = piece * TOGETHER;
+            study.draw(&fitted, outcome, from, count.min(from + TOGETHER))
+        })
+        .collect();
+    let futures = study.summary(&fitted, outcome, &drawn, true);
+    Some(Answer { futures, changes: study.changes(&fitted, outcome) })
+}
+
+/// The same as lines of text, to follow the report.
+pub fn plain(words: &Words, answer: &Answer, outcome: &Outcome) -> String {
+    let count = Arg::Count(i64::from(answer.futures.wishes.futures));
+    let mut text = format!("\n{}\n", words.say(&Message::new("report-futures").with("count", count)));
+    for line in said::candidates(words, &answer.futures, outcome) {
+        text.push_str(&format!("  - {line}\n"));
+    }
+    if let Some(changes) = &answer.changes {
+        let title = Message::new("report-changes")
+            .with("advised", outcome.name_of(changes.advised))
+            .with("next", outcome.name_of(changes.next));
+        let lines = said::changes(words, changes, outcome);
+        text.push_str(&format!("\n{}\n", words.say(&title)));
+        for line in lines {
+            text.push_str(&format!("  - {line}\n"));
+        }
+    }
+    text
+}

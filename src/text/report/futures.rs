@@ -1,0 +1,55 @@
+//! Futures and what would change the advice, in words.
+
+use super::super::words::Words;
+use crate::core::futures::{Changes, Futures, Sensitivity};
+use crate::core::message::Message;
+use crate::core::outcome::Outcome;
+use crate::core::units::{Quantity, Unit};
+use crate::job::questions::Id;
+
+/// Most lines about what would change the advice.
+const MOST: usize = 8;
+/// What makes less of the difference than this is not worth a line, unless it turns the advice.
+const LEAST: f64 = 0.02;
+
+/// A line a candidate.
+pub fn candidates(words: &Words, futures: &Futures, outcome: &Outcome) -> Vec<String> {
+    let percent = |share: f64| Quantity::new(100.0 * share, Unit::Percent);
+    let dollars = |v: f64| Quantity::new((v / 10.0).round() * 10.0, Unit::Dollar);
+    let of = futures.candidates.iter().filter(|c| c.fits).map(|c| {
+        let message = Message::new("report-future")
+            .with("heater", outcome.name_of(c.id))
+            .with("low", dollars(c.net_present_cost.low))
+            .with("high", dollars(c.net_present_cost.high))
+            .with("chance", percent(c.cheapest))
+            .with("cold", percent(c.runs_cold));
+        words.say(&message)
+    });
+    of.collect()
+}
+
+/// A line a question that can turn the advice, or moves it.
+pub fn changes(words: &Words, changes: &Changes, outcome: &Outcome) -> Vec<String> {
+    let worth = |s: &&Sensitivity| s.flips_to.is_some() || s.total >= LEAST;
+    changes.sensitivities.iter().filter(worth).take(MOST).map(|s| change(words, s, outcome)).collect()
+}
+
+fn change(words: &Words, s: &Sensitivity, outcome: &Outcome) -> String {
+    let what = match Id::from_code(&s.code) {
+        Some(id) => words.question(id),
+        None => words.key(&format!("report-{}", s.code.replace('_', "-"))),
+    };
+    let share = Quantity::new(100.0 * s.total, Unit::Percent);
+    let mut said = vec![words.say(&Message::new("report-change").with("share", share))];
+    if let Some(id) = s.flips_to.filter(|_| s.open) {
+        said.push(words.say(&Message::new("report-change-turns").with("heater", outcome.name_of(id))));
+    }
+    if let Some(b) = &s.break_even {
+        let message = Message::new("report-change-even")
+            .with("value", b.value)
+            .with("below", outcome.name_of(b.below))
+            .with("above", outcome.name_of(b.above));
+        said.push(words.say(&message));
+    }
+    format!("{what}: {}", said.join(" "))
+}

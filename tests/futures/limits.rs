@@ -1,0 +1,130 @@
+//! Limits: nothing open gives the advice's own figures, answers narrow the bands, and nothing depends on how the work is
+//! shared out.
+
+use crate::houses;
+use tankful::core::case::Provenance;
+use tankful::core::futures::study::Position;
+use tankful::core::futures::unknowns::Unknowns;
+use tankful::core::futures::{Changes, DesignYears, Fitted, Futures, Study, Wishes};
+use tankful::core::outcome::Outcome;
+use tankful::core::pipeline::{Cache, advise};
+use tankful::job::answers::Answers;
+use tankful::job::offer::Offer;
+use tankful::job::open::Open;
+use tankful::job::questions::Id;
+use tankful::job::resolved::Resolved;
+
+const FEW: u32 = 24;
+
+fn fitted(study: &Study, outcome: &Outcome, years: u32) -> Fitted {
+    let mut cache = Cache::default();
+    let designs: Vec<DesignYears> = (0..years).map(|index| study.design(index, &mut cache)).collect();
+    study.fit(&designs, outcome).expect("there are years to learn from")
+}
+
+fn told(open: &Open, wishes: Wishes, years: u32) -> (Outcome, Futures, Option<Changes>) {
+    let outcome = advise(&open.case(&[]));
+    let study = Study::new(open, wishes);
+    let fitted = fitted(&study, &outcome, years);
+    let drawn = study.draw(&fitted, &outcome, 0, study.wishes().futures);
+    let changes = study.changes(&fitted, &outcome);
+    (outcome.clone(), study.summary(&fitted, &outcome, &drawn, true), changes)
+}
+
+/// Without uncertainty: the advice's own energy, payments and net present cost, to the bit.
+#[test]
+fn what_stands_comes_out_as_the_advice_has_it() {
+    for open in [
+        houses::silent("us-ma-boston", "basement", "electric"),
+        houses::silent("us-tx-houston", "garage", "gas"),
+        houses::settled("us-mn-minneapolis", "oil"),
+        houses::settled("us-fl-miami", "heat_pump"),
+    ] {
+        let outcome = advise(&open.case(&[]));
+        let study = Study::new(&open, Wishes::default());
+        let fitted = fitted(&study, &outcome, 4);
+        let cells = study.cells(&fitted, &outcome, &Position { questions: Vec::new(), ahead: None });
+        for (cell, c) in cells.iter().zip(&outcome.candidates) {
+            assert_eq!(cell.energy_kwh, c.year.electricity_year_kwh() + c.year.fuel_year_kwh());
+            // The two add the same payments in another order: rounding.
+            let near = |a: f64, b: f64| (a - b).abs() <= 1e-9 * (1.0 + b.abs());
+            assert!(near(cell.net_present_cost, c.cost.net_present_cost), "{:?}", c.candidate.id);
+            assert!(near(cell.energy_year, c.cost.energy_year + c.cost.interaction_year));
+            assert!(cell.spent.iter().zip(&c.cost.spent).all(|(a, b)| near(*a, *b)));
+            assert_eq!(cell.payback_years.is_some(), c.cost.payback_years.is_some());
+        }
+    }
+}
+
+/// With everything measured only the years ahead are left: no question has a share, and energy of the first year hangs on the
+/// weather alone.
+#[test]
+fn everything_measured_leaves_the_years_ahead() {
+    let open = houses::settled("us-ma-boston", "electric");
+    let (_, futures, changes) = told(&open, Wishes { futures: 60, seed: 3 }, FEW);
+    let changes = changes.expect("there is another heater");
+    for s in &changes.sensitivities {
+        assert!(s.total == 0.0 || s.code.starts_with("future_"), "{}", s.code);
+        assert!(!s.open && s.flips_to.is_none());
+    }
+    for c in &futures.candidates {
+        assert!(c.energy_kwh.high - c.energy_kwh.low < 0.05 * c.energy_kwh.middle, "{:?}", c.id);
+        assert!(c.net_present_cost.high > c.net_present_cost.low);
+    }
+}
+
+/// Answers as they come, each as it stands: the bands narrow, on average and in the end by far.
+#[test]
+fn answers_narrow_the_bands() {
+    let order = [
+        [Id::Adults, Id::Teenagers, Id::Children, Id::ShowersPerDay].as_slice(),
+        &[Id::ShowerTime, Id::ShowerFlow, Id::BathsPerWeek, Id::TubVolume, Id::Setpoint],
+        &[
+            Id::PriceElectricity,
+            Id::InstalledHeatPump,
+            Id::InstalledSame,
+            Id::HeaterAge,
+            Id::Signs,
+            Id::PriceGrowth,
+        ],
+    ];
+    let mut answers = Answers::new();
+    let mut widths = Vec::new();
+    for step in 0..=order.len() {
+        let open = Open::of(&answers, &Offer::default());
+        let (_, futures, _) = told(&open, Wishes { futures: 500, seed: 2 }, 2 * FEW);
+        let width = |c: &tankful::core::futures::CandidateFutures| {
+            (c.net_present_cost.high - c.net_present_cost.low) / c.net_present_cost.middle
+        };
+        widths.push(futures.candidates.iter().map(width).sum::<f64>() / futures.candidates.len() as f64);
+        for id in order.get(step).copied().unwrap_or_default() {
+            let stands = Resolved::of(&answers).get(*id).cloned().expect("a value");
+            answers.set(*id, stands.value, Provenance::Answered).expect("in range");
+        }
+    }
+    println!("mean width of the bands as answers come: {widths:.3?}");
+    // A band's ends, tenths of 500 futures, have an error of some two per cent of its width.
+    assert!(widths.windows(2).all(|w| w[1] < 1.02 * w[0]), "{widths:?}");
+    assert!(widths[order.len()] < 0.6 * widths[0], "{widths:?}");
+}
+
+/// Whoever simulates and draws which, in whatever order: the same to the bit.
+#[test]
+fn nothing_depends_on_how_the_work_is_shared() {
+    let open = houses::silent("us-ca-sacramento", "closet", "gas");
+    let outcome = advise(&open.case(&[]));
+    let study = Study::new(&open, Wishes { futures: 40, seed: 9 });
+    let (mut one, mut other) = (Cache::default(), Cache::default());
+    let straight: Vec<DesignYears> = (0..10).map(|index| study.design(index, &mut one)).collect();
+    let mut shared: Vec<DesignYears> = (0..10).rev().map(|index| study.design(index, &mut other)).collect();
+    shared.sort_by_key(|d| d.index);
+    assert_eq!(straight, shared);
+    let fitted = study.fit(&straight, &outcome).expect("years");
+    let whole = study.draw(&fitted, &outcome, 0, 40);
+    let mut pieces = study.draw(&fitted, &outcome, 0, 7);
+    pieces.extend(study.draw(&fitted, &outcome, 7, 40));
+    assert_eq!(whole, pieces);
+    // And it crosses to another worker as it is.
+    let bytes = postcard::to_allocvec(&straight).expect("plain data");
+    assert_eq!(postcard::from_bytes::<Vec<DesignYears>>(&bytes).expect("the same"), straight);
+}

@@ -1,0 +1,5 @@
+//! The futures of a case against full simulation, closed forms and limits.
+
+mod accuracy;
+mod houses;
+mod limits;
