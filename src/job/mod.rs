@@ -1,6 +1,7 @@
 //! One household's job: the question list, answers with provenance, and their completion into a case.
 //! Serde but no browser; uses the core, never the page.
 
+pub mod after;
 pub mod answers;
 pub mod asking;
 pub mod complete;

@@ -61,7 +61,7 @@ pub static JOBS: Group = group!("label" "label_form" "links" "offer" "onsite" "q
 pub static WORK: Group = group!("cautions" "checks" "parts" "plan");
 
 /// After the work: the start-up record, the page for the household, dates of care, the meter.
-pub static AFTER: Group = group!("care" "handover" "meter" "start");
+pub static AFTER: Group = group!("after" "care" "cautions" "handover" "meter" "start");
 
 /// How sure the advice is, what would change it, and what lies ahead.
 pub static SURE: Group = group!("sure");

@@ -26,6 +26,7 @@
 //! A language is a folder beside `en`, its line in the language list and its files in the groups and, where
 //! English's will not do, a plural rule. A group is what a part of the page has at hand ([`Group`]).
 
+pub mod after;
 pub mod csv;
 mod fluent;
 mod language;
@@ -35,6 +36,6 @@ pub mod report;
 mod values;
 mod words;
 
-pub use language::{ADVICE, COMMAND, FIRST, File, Group, JOBS, LABEL, Language, SITE, SURE, WORK};
+pub use language::{ADVICE, AFTER, COMMAND, FIRST, File, Group, JOBS, LABEL, Language, SITE, SURE, WORK};
 pub use numbers::decimals_of;
 pub use words::{Words, unit_key};

@@ -1,5 +1,6 @@
 //! The frame around every page: the head, notices, the page itself, the verdict, the foot.
 
+use super::after;
 use super::browser::{advice, focus, history, media, offline};
 use super::components::chart_looks::Looks;
 use super::components::head::Head;
@@ -73,6 +74,8 @@ fn Shown() -> impl IntoView {
         Route::Offer => shown(|| Box::pin(offer::part())),
         Route::Onsite => shown(|| Box::pin(onsite::part())),
         Route::Work => shown(|| Box::pin(work::part())),
+        Route::After => shown(|| Box::pin(after::part())),
+        Route::Report => shown(|| Box::pin(after::printed_part())),
     }
 }
 
@@ -85,7 +88,13 @@ fn follow_route(page: Page) {
             Route::Section(..) => "page-title-section",
             Route::Result => "page-title-result",
             Route::Asked => "page-title-section",
-            Route::Jobs | Route::Job | Route::Offer | Route::Onsite | Route::Work => "page-title-jobs",
+            Route::Jobs
+            | Route::Job
+            | Route::Offer
+            | Route::Onsite
+            | Route::Work
+            | Route::After
+            | Route::Report => "page-title-jobs",
         }));
         match (before, route) {
             // The first page of a visit is left as the browser opens it, unless it goes to a question.

@@ -20,6 +20,7 @@
 //! | [`components`] | the parts they are made of |
 //! | [`charts`] | the charts on canvas |
 
+mod after;
 mod app;
 mod browser;
 mod charts;

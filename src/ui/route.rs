@@ -24,11 +24,24 @@ pub enum Route {
     Onsite,
     /// The day of the work: what to load, what to do in which order.
     Work,
+    /// After the work: start-up record, the page for the household, the meter.
+    After,
+    /// All of it for print.
+    Report,
 }
 
 /// Pages that are one alone; their codes are no section's.
-const PAGES: [Route; 7] =
-    [Route::Result, Route::Jobs, Route::Job, Route::Asked, Route::Offer, Route::Onsite, Route::Work];
+const PAGES: [Route; 9] = [
+    Route::Result,
+    Route::Jobs,
+    Route::Job,
+    Route::Asked,
+    Route::Offer,
+    Route::Onsite,
+    Route::Work,
+    Route::After,
+    Route::Report,
+];
 
 impl Route {
     /// The page that asks a question, at that question.
@@ -48,6 +61,8 @@ impl Route {
             Route::Offer => "offer",
             Route::Onsite => "onsite",
             Route::Work => "work",
+            Route::After => "after",
+            Route::Report => "report",
         }
     }
 

@@ -1,5 +1,6 @@
 //! The headless command as people run it: the real binary, real files and pipes.
 
+mod after;
 mod bounds;
 mod good;
 mod heaters;

@@ -3,6 +3,7 @@
 //! `cargo xtask test` builds the page and runs these; by hand: `cargo test --test web -- --ignored`.
 //! The page is served from a folder, not from the top of the site, and every request is counted.
 
+mod after;
 mod answers;
 #[path = "../../src/bin/xtask/browser.rs"]
 mod browser;

@@ -16,6 +16,10 @@ pub const RATE: &str = "rate";
 /// See [`ADVISE`].
 pub const CALIBRATE: &str = "calibrate";
 /// See [`ADVISE`].
+pub const HANDOVER: &str = "handover";
+/// See [`ADVISE`].
+pub const CALENDAR: &str = "calendar";
+/// See [`ADVISE`].
 pub const SCHEMA: &str = "schema";
 /// See [`ADVISE`].
 pub const QUESTIONS: &str = "questions";
@@ -44,6 +48,8 @@ pub const JOBS: &str = "jobs";
 pub const OFFER: &str = "offer";
 /// See [`FILE`].
 pub const CANDIDATE: &str = "candidate";
+/// See [`FILE`].
+pub const DATE: &str = "date";
 const UNITS: &str = "units";
 
 /// The command.
@@ -66,6 +72,17 @@ pub fn build(words: &Words) -> Command {
     };
     let series = |help: &str| {
         Arg::new(SERIES).long(SERIES).action(ArgAction::SetTrue).conflicts_with(TEXT).help(words.key(help))
+    };
+    let after = |name: &'static str, about: &str| {
+        let heaters = clap::builder::PossibleValuesParser::new(CandidateId::ALL.map(CandidateId::code));
+        let heater = Arg::new(HEATER).long(HEATER).value_parser(heaters).hide_possible_values(true);
+        Command::new(name)
+            .about(words.key(about))
+            .after_help(words.key("cli-after-after"))
+            .arg(file())
+            .arg(heater.help(words.key("cli-heater")))
+            .arg(Arg::new(DATE).long(DATE).value_name("YYYY-MM-DD").help(words.key("cli-date")))
+            .arg(units())
     };
     Command::new("tankful")
         .version(env!("CARGO_PKG_VERSION"))
@@ -125,6 +142,8 @@ pub fn build(words: &Words) -> Command {
         )
         .subcommand(of_heaters(RATE, "cli-rate").arg(series("cli-rate-series")))
         .subcommand(of_heaters(CALIBRATE, "cli-calibrate"))
+        .subcommand(after(HANDOVER, "cli-handover").arg(text()))
+        .subcommand(after(CALENDAR, "cli-calendar"))
         .subcommand(
             Command::new(SCHEMA)
                 .about(words.key("cli-schema"))

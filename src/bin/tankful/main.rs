@@ -2,6 +2,7 @@
 //! that is computed or said comes from the library.
 
 mod advise;
+mod after;
 mod command;
 mod example;
 mod futures;
@@ -73,6 +74,11 @@ fn run(words: &Words, matches: &clap::ArgMatches) -> Result<Ended, Stop> {
             };
             let plan = (name == command::PLAN).then(|| plan::Ask::of(arguments));
             return advise::run(&words, arguments, heater, plan);
+        }
+        command::HANDOVER | command::CALENDAR => {
+            let ended = after::run(&words, arguments, name == command::CALENDAR, &mut out)?;
+            out.flush()?;
+            return Ok(ended);
         }
         command::SCHEMA => lists::schema(&words, arguments.get_flag(command::JOBS), &mut out)?,
         command::QUESTIONS => lists::questions(&words, arguments.get_flag(command::TEXT), &mut out)?,

@@ -7,9 +7,8 @@ use crate::core::case::{HeaterKind, YesNo};
 use crate::core::checks::rules::us::US;
 use crate::core::message::{Arg, Message};
 use crate::core::money::energy_price::{electricity, fuel};
-use crate::core::units::{GALLON_M3, Quantity, Unit, to_celsius};
+use crate::core::units::{Quantity, Unit, to_celsius};
 use crate::core::work::WorkKind;
-use uom::si::volume::cubic_meter;
 
 /// What the heater should use in a month.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -107,10 +106,8 @@ pub fn months(fitted: &Fitted) -> [MonthExpected; 12] {
 
 /// The page for the household.
 pub fn handover(fitted: &Fitted, installed: Date) -> Handover {
-    let volume = fitted.candidate.label.nominal_volume.get::<cubic_meter>() / GALLON_M3;
     let said = Message::new("handover-installed")
         .with("heater", fitted.candidate.name())
-        .quantity("volume", volume, Unit::Gallon)
         .with("date", Arg::Verbatim(installed.iso()));
     Handover {
         installed: said,

@@ -5,9 +5,9 @@ use super::{Date, Fitted};
 use crate::core::calendar::Month;
 use crate::core::case::{HeaterKind, Provenance};
 use crate::core::message::Message;
-use crate::core::money::energy_price::{electricity, fuel};
+use crate::core::money::energy_price::{OIL_KWH_PER_GAL, PROPANE_KWH_PER_GAL, electricity, fuel};
 use crate::core::outcome::YearResult;
-use crate::core::units::{KWH_J, to_celsius};
+use crate::core::units::{KWH_J, Quantity, Unit, to_celsius};
 use thiserror::Error;
 use uom::si::energy::joule;
 
@@ -60,6 +60,25 @@ pub struct Readings {
     pub last_kwh: f64,
 }
 
+/// The unit that a meter is read in; the fuel's as bills have it.
+pub const fn unit(meter: Meter, burned: HeaterKind) -> Unit {
+    match (meter, burned) {
+        (Meter::Fuel, HeaterKind::Gas) => Unit::Therm,
+        (Meter::Fuel, HeaterKind::Propane | HeaterKind::Oil) => Unit::Gallon,
+        _ => Unit::KilowattHour,
+    }
+}
+
+/// An amount on a meter or bill in kWh; `None` in a unit that such a meter does not have.
+pub fn kwh(meter: Meter, burned: HeaterKind, amount: Quantity) -> Option<f64> {
+    let amount = amount.to(unit(meter, burned))?;
+    Some(match (amount.unit, burned) {
+        (Unit::Gallon, HeaterKind::Oil) => amount.value * OIL_KWH_PER_GAL,
+        (Unit::Gallon, _) => amount.value * PROPANE_KWH_PER_GAL,
+        _ => amount.base() / KWH_J,
+    })
+}
+
 /// Readings that cannot be.
 #[derive(Clone, Copy, Debug, PartialEq, Error)]
 pub enum BadReadings {
@@ -99,11 +118,9 @@ impl BadReadings {
                 Message::new("meter-bad-span").with("days", *days).with("least", *least).with("most", *most)
             }
             BadReadings::Backwards { .. } => Message::new("meter-bad-backwards"),
-            BadReadings::OutOfRange { most, .. } => Message::new("meter-bad-range").quantity(
-                "most",
-                *most,
-                crate::core::units::Unit::KilowattHour,
-            ),
+            BadReadings::OutOfRange { most, .. } => {
+                Message::new("meter-bad-range").quantity("most", *most, Unit::KilowattHour)
+            }
         }
     }
 }

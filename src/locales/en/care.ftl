@@ -32,3 +32,22 @@ care-mixing-valve = Have the mixing valve checked
 care-mixing-valve-how = Its heat is measured at the nearest tap, and its screens are rinsed.
 care-relief = Have the relief valve tested
 care-relief-how = It lets out boiling water, and an old one may not close again. So leave the test to a plumber. Never plug its pipe.
+
+care-description = For { $who }. { $how }
+care-every-months = { $months ->
+    [one] every month
+   *[other] every { $months } months
+}
+care-every-years = { $years ->
+    [one] every year
+   *[other] every { $years } years
+}
+care-once = once
+
+care-download = Save the dates for your calendar
+care-first = First
+care-heading = What it asks for
+care-often = Then
+care-what = What
+care-when = first on { $first }, then { $every }, by { $who }
+care-who = Who

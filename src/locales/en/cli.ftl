@@ -67,3 +67,13 @@ cli-plan-after =
 cli-plan-csv = Write the list of parts as comma-separated values
 cli-plan-heater = The heater to plan for, by its code, such as heat_pump_50
 cli-no-such-heater = This case has no heater { $heater }.
+
+# handover, calendar
+cli-handover = What comes after the work: the page for the household, dates of care, what each start-up reading should be.
+cli-calendar = The dates of care as a calendar file (iCalendar)
+cli-after-after = Takes a case, a case a line, or a file of jobs. A job brings its heater, its date and its readings. For a case, say them here.
+cli-heater = Code of the heater that was put in. Without it, the job's own, or the one advised
+cli-date = The day it was put in, for what has no such day
+cli-bad-date = --date takes a day as in 2026-11-25.
+cli-no-date = On which day was it put in? Say it with --date, as in 2026-11-25.
+cli-no-heater = That heater is not among those of this house.

@@ -1,6 +1,6 @@
 # What the household must know.
 
-handover-installed = { $heater }, { $volume }, installed on { $date }.
+handover-installed = { $heater }, put in on { $date }.
 
 handover-settings = How it is set
 handover-normal = What is normal
@@ -49,3 +49,11 @@ handover-caution-raise = Water burns skin: at { $set } in minutes, a little hott
 handover-caution-lower = Do not set it below 120 °F (49 °C) for long: germs called Legionella grow in lukewarm water. If somebody is old or ill, ask a doctor or plumber.
 handover-caution-covers = Open no cover: behind it is live power that can kill. That is work for licensed trades.
 handover-caution-relief = Never plug the relief valve or its pipe: a tank under pressure can burst.
+
+handover-electricity = Electricity
+handover-energy = What it should use
+handover-energy-about = Worked out for your house. Your bill may differ by a quarter, as people use water differently.
+handover-fuel = Fuel
+handover-money = Cost
+handover-month = Month
+handover-year = Year

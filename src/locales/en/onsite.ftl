@@ -28,3 +28,6 @@ tape-quarter = And 1/4 of an inch
 tape-half = And 1/2 of an inch
 tape-three-quarters = And 3/4 of an inch
 tape-refused = Please write it as the tape has it, such as 7 and 6 1/2.
+
+# The way to what comes after the work
+job-after = Start-up, handover and after

@@ -123,3 +123,6 @@ page-runner-cheaper = { $heater }: { $amount } cheaper in all
 page-table-payback-at-once = from the start
 page-table-payback-years = in { $years } years
 page-table-payback-never = not in time
+
+# The way to what comes after the work
+result-after = After the work: start-up and handover

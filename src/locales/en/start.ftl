@@ -114,3 +114,15 @@ cause-volts-high = The voltage is high.
 cause-volts-low = The voltage is low.
 cause-water-hotter = The water in the tank is hotter than you entered.
 cause-wrong-circuit = It is on the wrong circuit. Switch off and call an electrician.
+
+start-millilitres = { $ml } mL
+start-range = { $low } to { $high }
+start-range-most = { $high } at most
+
+start-expected = Expected:
+start-mL = mL
+start-nothing-expected = The air is too cold or too hot for the heat pump now, so nothing is expected here.
+start-off = Not as expected. Look for this, the likeliest first:
+start-off-short = Off.
+start-summary = { $done } of { $all } readings taken, { $off } not as expected.
+start-within = As expected

@@ -23,7 +23,7 @@ pub mod provenance;
 pub mod question;
 pub mod rating;
 pub mod reasons;
-mod sketches;
+pub mod sketches;
 pub mod tank;
 pub mod tape;
 pub mod tiles;

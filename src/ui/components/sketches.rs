@@ -42,7 +42,7 @@ impl Sketch {
 }
 
 /// The drawing of a finding; nothing for checks that need none.
-pub(super) fn of(page: Page, f: &Finding) -> AnyView {
+pub fn of(page: Page, f: &Finding) -> AnyView {
     let sketch = match f.check.as_ref() {
         "stand-up" | "headroom" => stand_up(page, f),
         "drain" => drain(page, f),

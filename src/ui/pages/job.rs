@@ -41,6 +41,7 @@ fn JobPage() -> impl IntoView {
                 <GoTo route=Route::Work class="button" test="to-work">{page.key("work-link")}</GoTo>
                 <GoTo route=Route::Offer class="button" test="job-offer">{page.key("offer-heading")}</GoTo>
                 {button(page.key("send-button"), "button", "send", move || page.over.set(Some(Over::Send { back: false })))}
+                <GoTo route=Route::After class="button" test="job-after">{page.key("job-after")}</GoTo>
                 <GoTo route=Route::Jobs class="button" test="job-list">{page.key("jobs-link")}</GoTo>
             </div>
             {move || asked(page)}

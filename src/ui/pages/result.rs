@@ -95,6 +95,7 @@ fn Foot(outcome: Arc<Outcome>) -> impl IntoView {
         <div class="ways">
             {button(page.key("send-button"), "button main", "send", move || page.over.set(Some(Over::Send { back: false })))}
             <GoTo route=Route::Work class="button" test="to-work">{page.key("work-link")}</GoTo>
+            <GoTo route=Route::After class="button" test="to-after">{page.key("result-after")}</GoTo>
             <button type="button" class="button" data-test="print" on:click=print>{page.key("page-print")}</button>
         </div>
     }

@@ -12,7 +12,7 @@ mod ranges;
 mod reading;
 
 pub use causes::{Side, causes};
-pub use ranges::{Expected, Start, expected};
+pub use ranges::{Expected, Start, calibrated, expected};
 pub use reading::{Reading, Refusal};
 
 use crate::core::units::Quantity;

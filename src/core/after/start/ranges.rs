@@ -91,16 +91,45 @@ pub(super) fn celsius(t_c: f64) -> Arg {
     Arg::Quantity(Quantity::new(t_c, Unit::DegC))
 }
 
+/// The heater calibrated to its label, at the household's setting. Takes a while: worth keeping.
+pub fn calibrated(fitted: &Fitted) -> Model {
+    calibrate(&fitted.candidate.label, to_celsius(fitted.case.heater.setpoint.value)).model
+}
+
 impl<'a> Start<'a> {
     /// Calibrates the heater to its label and puts it into its room on a day.
     pub fn new(fitted: Fitted<'a>, date: Date) -> Start<'a> {
-        let setpoint_c = to_celsius(fitted.case.heater.setpoint.value);
+        Start::with(calibrated(&fitted), fitted, date)
+    }
+
+    /// The same with a heater that is calibrated already ([`calibrated`]).
+    pub fn with(model: Model, fitted: Fitted<'a>, date: Date) -> Start<'a> {
         Start {
-            model: calibrate(&fitted.candidate.label, setpoint_c).model,
+            model,
             room: RoomModel::of(&fitted.case.room, &fitted.case.place, 0.0),
             day: date.of_year(),
             fitted,
         }
+    }
+
+    /// The readings that such a heater has, in the order in which they are taken.
+    pub fn readings(&self) -> Vec<Reading> {
+        let (pump, power) = (self.model.pump().is_some(), self.nominal_volts() > 0.0);
+        let has = |r: &Reading| match r {
+            Reading::Pressure | Reading::HeatTime | Reading::TankTop | Reading::Tap => true,
+            Reading::Volts => power,
+            Reading::AmpsElements => elements(self, &Taken::default()).is_some(),
+            Reading::SoundNear | Reading::SoundNext => {
+                pump && self.fitted.candidate.body.sound_power_db > 0.0
+            }
+            Reading::AirIn
+            | Reading::AirOut
+            | Reading::Water
+            | Reading::AmpsPump
+            | Reading::Condensate
+            | Reading::CondensateTime => pump,
+        };
+        Reading::ALL.iter().copied().filter(has).collect()
     }
 
     /// Nominal volts at the heater; 0 where it takes none.
