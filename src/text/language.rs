@@ -64,7 +64,7 @@ pub static WORK: Group = group!("cautions" "checks" "parts" "plan");
 pub static AFTER: Group = group!("after" "care" "cautions" "handover" "meter" "start");
 
 /// How sure the advice is, what would change it, and what lies ahead.
-pub static SURE: Group = group!("sure");
+pub static SURE: Group = group!("report_futures" "sure");
 
 /// The headless command.
 pub static COMMAND: Group = group!("cli" "report" "report_futures");

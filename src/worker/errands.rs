@@ -5,6 +5,7 @@
 //! the ends, the desk here and whoever shows the result, know what they mean. An errand is done in one go, so a
 //! long one is cut into several.
 
+use super::drawing::{self, Drawing, Step};
 use super::futures::{self, AskFutures, AskYears, Foretold};
 use super::messages::Ask;
 use crate::core::candidates::Label;
@@ -31,6 +32,8 @@ enum Errand {
     Years(AskYears),
     /// Futures told from years.
     Foretell(Box<AskFutures>),
+    /// The next futures of these answers and this offer; the number tells one step from the next.
+    Draw(Ask, u32),
 }
 
 /// The bytes that ask for years of a design.
@@ -74,6 +77,16 @@ pub fn looked_ahead(result: &[u8]) -> Option<Outlook> {
     postcard::from_bytes(result).ok()
 }
 
+/// The bytes that ask for a step of the futures of a job.
+pub fn to_draw(answers: &Answers, offer: &Offer, step: u32) -> Vec<u8> {
+    postcard::to_allocvec(&Errand::Draw(Ask::new(0, answers, offer), step)).unwrap_or_default()
+}
+
+/// The step out of the bytes that came back.
+pub fn drawn(result: &[u8]) -> Option<Step> {
+    postcard::from_bytes(result).ok()
+}
+
 /// Does errands. A box of it is all that the clerk knows of them.
 pub trait Desk {
     /// Does one errand; empty when the bytes ask for nothing known. What is calibrated on the way stays in the
@@ -91,10 +104,13 @@ pub fn fetch() -> Coming {
 
 #[leptos::wasm_split::wasm_split(errands, wasm_split_path = leptos::wasm_split, fallible)]
 fn part() -> Result<Box<dyn Desk>, SplitLoaderError> {
-    Ok(Box::new(Worktop))
+    Ok(Box::new(Worktop::default()))
 }
 
-struct Worktop;
+#[derive(Default)]
+struct Worktop {
+    drawing: Option<Drawing>,
+}
 
 impl Desk for Worktop {
     fn run(&mut self, ask: &[u8], cache: &mut Cache) -> Vec<u8> {
@@ -112,6 +128,7 @@ impl Desk for Worktop {
                 Some(foretold) => postcard::to_allocvec(&foretold),
                 None => return Vec::new(),
             },
+            Ok(Errand::Draw(ask, _)) => postcard::to_allocvec(&drawing::go_on(&mut self.drawing, ask, cache)),
             Err(_) => return Vec::new(),
         };
         done.unwrap_or_default()

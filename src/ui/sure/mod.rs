@@ -2,7 +2,10 @@
 //! worker while the rest can be read.
 
 mod ahead;
+mod bands;
+mod changes;
 mod emissions;
+mod futures;
 mod hours;
 mod life;
 mod waiting;
@@ -78,6 +81,7 @@ fn Sure() -> impl IntoView {
                 <p class="waiting" role="status"><progress aria-hidden="true"></progress> {page.key("sure-wait")}</p>
             })}
             {move || missing().then(|| lazy::missing(move || page.send_errand(ask.get_untracked())))}
+            <futures::HowSure/>
             {move || last.get().map(|ahead| view! { <ahead::WhatLiesAhead ahead/> })}
         </section>
     }
