@@ -33,7 +33,7 @@ use leptos::prelude::*;
 use std::sync::Arc;
 
 /// After the work, as a part of the page that is fetched when first shown.
-#[leptos::wasm_split::wasm_split(after, wasm_split_path = leptos::wasm_split, fallible)]
+#[leptos::wasm_split::wasm_split(work, wasm_split_path = leptos::wasm_split, fallible)]
 pub fn part() -> lazy::Part {
     for group in [&crate::text::ADVICE, &crate::text::AFTER] {
         page().learn(group);

@@ -29,7 +29,7 @@ use crate::ui::state::{Page, page};
 use leptos::prelude::*;
 
 /// The report, as a part of the page that is fetched when first shown.
-#[leptos::wasm_split::wasm_split(after, wasm_split_path = leptos::wasm_split, fallible)]
+#[leptos::wasm_split::wasm_split(work, wasm_split_path = leptos::wasm_split, fallible)]
 pub fn part() -> lazy::Part {
     let page = page();
     for group in [&crate::text::ADVICE, &crate::text::JOBS, &crate::text::WORK, &crate::text::AFTER] {

@@ -21,7 +21,7 @@ use leptos::prelude::*;
 use std::sync::Arc;
 
 /// The part.
-#[leptos::wasm_split::wasm_split(sure, wasm_split_path = leptos::wasm_split, fallible)]
+#[leptos::wasm_split::wasm_split(advice, wasm_split_path = leptos::wasm_split, fallible)]
 pub fn part() -> Part {
     page().learn(&text::SURE);
     Ok(view! { <Sure/> }.into_any())
