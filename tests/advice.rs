@@ -267,8 +267,9 @@ proptest! {
             prop_assert!(used_kwh(c).is_finite() && used_kwh(c) >= 0.0);
             prop_assert!(c.cost.net_present_cost.is_finite());
             prop_assert!(c.cost.spent.windows(2).all(|w| w[0].is_finite() && w[1].is_finite()));
+            // A pilot, or a room hotter than a low setpoint, warms a tank that nobody draws from past it.
             let hottest = c.morning.outlet_c.iter().copied().fold(f32::MIN, f32::max);
-            prop_assert!(f64::from(hottest) <= setpoint_c + 3.0, "{:?}: {hottest} at {setpoint_c}", c.candidate.id);
+            prop_assert!(f64::from(hottest) <= setpoint_c + 4.0, "{:?}: {hottest} at {setpoint_c}", c.candidate.id);
             prop_assert!(c.year.room_c.iter().all(|t| t.is_finite()));
         }
         let best = of(&outcome, outcome.advice.best);
