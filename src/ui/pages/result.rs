@@ -28,6 +28,7 @@ use std::sync::Arc;
 #[leptos::wasm_split::wasm_split(advice, wasm_split_path = leptos::wasm_split, fallible)]
 pub fn part() -> Part {
     page().learn(&text::ADVICE);
+    page().learn(&text::SURE);
     Ok(view! { <ResultPage/> }.into_any())
 }
 
@@ -48,9 +49,17 @@ fn ResultPage() -> impl IntoView {
     let some = Memo::new(move |_| page.outcome.with(Option::is_some));
     let foot = move || page.outcome.get().map(|shared| view! { <Foot outcome=shared.0/> });
     // The findings stay while newer outcomes come: a measurement is being put in there.
+    // Hundreds of simulated years: for whoever asks.
+    let wanted = RwSignal::new(false);
     view! {
         {top}
-        {move || some.get().then(|| lazy::shown(|| Box::pin(sure::part())))}
+        {move || some.get().then(|| match wanted.get() {
+            true => lazy::shown(|| Box::pin(sure::part())),
+            false => view! {
+                <div class="ways">{button(page.key("sure-name"), "button", "show-sure", move || wanted.set(true))}</div>
+            }
+            .into_any(),
+        })}
         <div class="result">{move || some.get().then(|| view! { <Findings/> })} {foot}</div>
     }
 }
