@@ -3,20 +3,23 @@
 //!
 //! `measure_year CANDIDATE TIMES` simulates that year so often; without arguments the candidates are listed.
 //! `measure_year calibrations TIMES` calibrates every heater on offer so often, for `cargo xtask measure calibrations`.
-//! `measure_year bits` prints a fingerprint of whole outcomes, which must be the same everywhere.
+//! `measure_year bits` prints a fingerprint of whole outcomes, futures and what would change them, which must be the same everywhere.
 
 use tankful::core::calendar::DayOfYear;
 use tankful::core::candidates::{Candidate, offered};
 use tankful::core::case::{Case, Provenance};
 use tankful::core::climate::{mains::Mains, outdoor::OutdoorYear};
 use tankful::core::draws::{DrawYear, HouseholdUse};
+use tankful::core::futures::{Study, Wishes};
 use tankful::core::heater::Model;
 use tankful::core::label::calibration::calibrate;
 use tankful::core::outcome::YearResult;
-use tankful::core::pipeline::advise;
+use tankful::core::pipeline::{Cache, advise};
 use tankful::core::room::model::RoomModel;
 use tankful::core::simulate::year::{House, simulate};
 use tankful::core::units::to_celsius;
+use tankful::job::offer::Offer;
+use tankful::job::open::Open;
 use tankful::job::questions::{Id, Value};
 use tankful::job::{answers::Answers, complete::complete};
 
@@ -87,7 +90,7 @@ fn called(candidate: &Candidate) -> String {
     format!("{}/{}", candidate.label.kind.code(), candidate.id.code())
 }
 
-/// A fingerprint of every bit of whole outcomes, one a line: invented houses that between them use each kind
+/// A fingerprint of every bit of whole outcomes and their futures, one a line: invented houses that between them use each kind
 /// of heater, room and climate.
 fn bits() -> String {
     let houses = [
@@ -102,7 +105,15 @@ fn bits() -> String {
             answers.set(id, Value::code(code), Provenance::Answered).expect("an option of the list");
         }
         let outcome = advise(&complete(&answers));
-        let bytes = postcard::to_allocvec(&outcome).expect("plain data");
+        let open = Open::of(&answers, &Offer::default());
+        let study = Study::new(&open, Wishes { futures: 30, seed: 1 });
+        let mut cache = Cache::default();
+        let years: Vec<_> = (0..16).map(|index| study.design(index, &mut cache)).collect();
+        let fitted = study.fit(&years, &outcome).expect("years to learn from");
+        let drawn = study.draw(&fitted, &outcome, 0, 30);
+        let futures = study.summary(&fitted, &outcome, &drawn, true);
+        let changes = study.changes(&fitted, &outcome);
+        let bytes = postcard::to_allocvec(&(outcome, futures, changes)).expect("plain data");
         // FNV-1a, 64 bits.
         let hash = bytes.iter().fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| {
             (hash ^ u64::from(*byte)).wrapping_mul(0x0000_0100_0000_01b3)
