@@ -17,7 +17,7 @@
 pub mod core;
 pub mod job;
 pub mod text;
-#[cfg(target_arch = "wasm32")]
+#[cfg(all(target_arch = "wasm32", feature = "page"))]
 pub mod ui;
-#[cfg(target_arch = "wasm32")]
+#[cfg(all(target_arch = "wasm32", feature = "page"))]
 pub mod worker;

@@ -3,7 +3,8 @@
 //!
 //! `measure_year CANDIDATE TIMES` simulates that year so often; without arguments the candidates are listed.
 //! `measure_year calibrations TIMES` calibrates every heater on offer so often, for `cargo xtask measure calibrations`.
-//! `measure_year bits` prints a fingerprint of whole outcomes, futures and what would change them, which must be the same everywhere.
+//! `measure_year bits` prints a fingerprint of whole outcomes, futures and what would change them, which must be
+//! the same everywhere.
 
 use tankful::core::calendar::DayOfYear;
 use tankful::core::candidates::{Candidate, offered};
@@ -90,8 +91,8 @@ fn called(candidate: &Candidate) -> String {
     format!("{}/{}", candidate.label.kind.code(), candidate.id.code())
 }
 
-/// A fingerprint of every bit of whole outcomes and their futures, one a line: invented houses that between them use each kind
-/// of heater, room and climate.
+/// A fingerprint of every bit of whole outcomes and their futures, one a line: invented houses that between them
+/// use each kind of heater, room and climate.
 fn bits() -> String {
     let houses = [
         [(Id::HeaterKind, "electric"), (Id::Place, "us-mn-minneapolis"), (Id::RoomKind, "basement")],
