@@ -95,23 +95,32 @@ struct Agreed {
     surface: Option<Surface>,
 }
 
+/// The lift that the compressor sees, K: what lies between two refrigerant temperatures, and what is lost inside.
+fn lift_k(evaporating_c: f64, condensing_c: f64) -> f64 {
+    condensing_c - evaporating_c + INTERNAL_LIFT_K
+}
+
+/// Coefficient of performance times lift, K, of a machine of some effectiveness: Carnot's, less what flashes.
+fn carnot_k(effectiveness: f64, condensing_c: f64) -> f64 {
+    let flashed = 1.0 - THROTTLING_PER_K * (condensing_c - RATED_CONDENSING_C);
+    effectiveness * flashed * (condensing_c + ZERO_C_K)
+}
+
 /// Coefficient of performance between two refrigerant temperatures, °C, of a machine whose effectiveness is 1: what any
 /// machine's is in proportion to.
 pub fn of_carnot(evaporating_c: f64, condensing_c: f64) -> f64 {
-    let flashed = 1.0 - THROTTLING_PER_K * (condensing_c - RATED_CONDENSING_C);
-    flashed * (condensing_c + ZERO_C_K) / (condensing_c - evaporating_c + INTERNAL_LIFT_K)
+    carnot_k(1.0, condensing_c) / lift_k(evaporating_c, condensing_c)
 }
 
 impl HeatPump {
     /// Coefficient of performance of the compressor (without the fan).
     pub fn efficiency(&self, evaporating_c: f64, condensing_c: f64) -> f64 {
-        self.carnot(condensing_c) / (condensing_c - evaporating_c + INTERNAL_LIFT_K)
+        self.carnot(condensing_c) / lift_k(evaporating_c, condensing_c)
     }
 
     /// Coefficient of performance times lift, K.
     fn carnot(&self, condensing_c: f64) -> f64 {
-        let flashed = 1.0 - THROTTLING_PER_K * (condensing_c - RATED_CONDENSING_C);
-        self.effectiveness * flashed * (condensing_c + ZERO_C_K)
+        carnot_k(self.effectiveness, condensing_c)
     }
 
     /// Heat to the water, W, before defrosting.
@@ -132,7 +141,7 @@ impl HeatPump {
         let evaporating_c = agreed.evaporating_c;
         let carnot = self.carnot(condensing_c);
         let heat_w = self.output_w(evaporating_c, condensing_c);
-        let compressor_w = heat_w * (condensing_c - evaporating_c + INTERNAL_LIFT_K) / carnot;
+        let compressor_w = heat_w * lift_k(evaporating_c, condensing_c) / carnot;
         let surface_c = evaporating_c + COIL_APPROACH_K;
         let out = match agreed.surface {
             Some(surface) => coil.outlet_of(inlet, surface_c, surface.w_near(inlet, surface_c)),
@@ -170,7 +179,7 @@ impl HeatPump {
                 let x = 1.0 + OUTPUT_PER_EVAPORATING_K * (evaporating_c - RATED_EVAPORATING_C);
                 if x > 0.1 { (share * x, share * OUTPUT_PER_EVAPORATING_K) } else { (share * 0.1, 0.0) }
             };
-            let lift = condensing_c - evaporating_c + INTERNAL_LIFT_K;
+            let lift = lift_k(evaporating_c, condensing_c);
             let from_air = 1.0 - lift / carnot;
             let demand = output * from_air;
             let demand_slope = output_slope * from_air + output / carnot;
