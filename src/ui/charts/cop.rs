@@ -2,7 +2,7 @@
 
 use super::axis::Axis;
 use super::frame::{ChartFrame, Figures, Legend};
-use super::plot::{Plot, areas};
+use super::plot;
 use super::sheet::Sheet;
 use crate::core::label::CopMap;
 use crate::core::message::{Arg, Message};
@@ -36,9 +36,7 @@ pub fn CopChart(map: Arc<CopMap>) -> impl IntoView {
             reading=Signal::derive(move || reading(page, &said))
             legend=Signal::stored(legend)
             figures=Signal::derive(move || figures(page, &told))
-            draw=Callback::new(move |sheet: StoredValue<Sheet, LocalStorage>| {
-                sheet.with_value(|sheet| draw(page, &drawn, sheet));
-            })
+            draw=Arc::new(move |sheet: &Sheet| draw(page, &drawn, sheet))
         />
     }
 }
@@ -86,8 +84,6 @@ fn figures(page: Page, map: &CopMap) -> Figures {
 }
 
 fn draw(page: Page, map: &CopMap, sheet: &Sheet) {
-    let parts = areas(sheet, 1);
-    let Some(area) = parts.first() else { return };
     let unit = Dimension::Temperature.display_unit(page.units());
     let degrees = |celsius: f32| {
         let q = Quantity::new(f64::from(celsius), Unit::DegC);
@@ -97,21 +93,22 @@ fn draw(page: Page, map: &CopMap, sheet: &Sheet) {
     let y = Axis::round(map.cop.iter().map(|&v| f64::from(v)).chain([0.0]), 5, |v| page.words().number(v, 0));
     let title = Message::new("cop-title").with("unit", Arg::Verbatim(page.words().unit_sign(unit)));
     let title = page.say(&title);
-    let Some(mut plot) = Plot::titled(sheet, area, &x, &y, &title, 0.0) else { return };
     let colours = sheet.colours;
-    for (room_c, sign) in ROOMS {
-        let points: Vec<(f64, f64)> = map
-            .water_c
-            .iter()
-            .zip(row(map, room_c))
-            .filter(|(_, cop)| **cop > 0.0)
-            .map(|(&water, &cop)| (degrees(water), f64::from(cop)))
-            .collect();
-        let (colour, px) = match sign {
-            "solid" => (colours.copper, 3.0),
-            "dashed" => (colours.rival, 2.5),
-            _ => (colours.soft, 1.0),
-        };
-        plot.line(&points, colour, px, sign == "dashed");
-    }
+    plot::whole(sheet, &x, &y, &title, &mut |plot| {
+        for (room_c, sign) in ROOMS {
+            let points: Vec<(f64, f64)> = map
+                .water_c
+                .iter()
+                .zip(row(map, room_c))
+                .filter(|(_, cop)| **cop > 0.0)
+                .map(|(&water, &cop)| (degrees(water), f64::from(cop)))
+                .collect();
+            let (colour, px) = match sign {
+                "solid" => (colours.copper, 3.0),
+                "dashed" => (colours.rival, 2.5),
+                _ => (colours.soft, 1.0),
+            };
+            plot.line(&points, colour, px, sign == "dashed");
+        }
+    });
 }

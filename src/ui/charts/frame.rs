@@ -6,9 +6,13 @@ use crate::ui::components::chart_looks;
 use crate::ui::state::page;
 use leptos::html;
 use leptos::prelude::*;
+use std::sync::Arc;
 
 /// What a sign in the legend stands for: its sign (`solid`, `dashed`, `thin`, `shade`, `band`) and words.
 pub type Legend = Vec<(&'static str, Signal<String>)>;
+
+/// What paints a chart on its sheet.
+pub type Paint = Arc<dyn Fn(&Sheet) + Send + Sync>;
 
 /// A table of figures: the heads of its columns, and its rows, the first cell of each being its head.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -30,7 +34,7 @@ pub fn ChartFrame(
     reading: Signal<String>,
     legend: Signal<Legend>,
     figures: Signal<Figures>,
-    draw: Callback<StoredValue<Sheet, LocalStorage>>,
+    draw: Paint,
     #[prop(optional)] tall: bool,
 ) -> impl IntoView {
     let page = page();
@@ -46,9 +50,7 @@ pub fn ChartFrame(
         chart_looks::track();
         let Some(canvas) = canvas.get() else { return };
         if let Some(sheet) = Sheet::open(&canvas) {
-            let sheet = StoredValue::new_local(sheet);
-            draw.run(sheet);
-            sheet.dispose();
+            draw(&sheet);
         }
     });
     view! {

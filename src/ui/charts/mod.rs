@@ -11,3 +11,4 @@ pub mod plot;
 pub mod rating;
 pub mod room;
 pub mod sheet;
+pub mod years;

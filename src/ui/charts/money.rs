@@ -1,16 +1,16 @@
 //! The money over the years: what has been spent by the end of each, with the band between low and high
 //! prices.
 
-use super::axis::Axis;
 use super::frame::{ChartFrame, Figures, Legend};
-use super::plot::{Plot, areas};
 use super::sheet::Sheet;
+use super::years::{self, Banded};
 use crate::core::message::{Arg, Message};
-use crate::core::outcome::{CandidateOutcome, Cost};
+use crate::core::outcome::CandidateOutcome;
 use crate::core::units::{Quantity, Unit};
 use crate::ui::components::pair::pair;
 use crate::ui::state::{Page, page};
 use leptos::prelude::*;
+use std::sync::Arc;
 
 /// The chart.
 #[component]
@@ -31,10 +31,9 @@ pub fn MoneyChart() -> impl IntoView {
             reading=Signal::derive(move || pair.with(|a, b| say(page, a, b)).unwrap_or_default())
             legend
             figures=Signal::derive(move || pair.with(|a, b| figures(page, a, b)).unwrap_or_default())
-            draw=Callback::new(move |sheet: StoredValue<Sheet, LocalStorage>| {
-                let costs = pair.with(|a, b| (a.cost.clone(), b.cost.clone()));
-                if let Some((a, b)) = costs {
-                    sheet.with_value(|sheet| draw(page, &a, &b, sheet));
+            draw=Arc::new(move |sheet: &Sheet| {
+                if let Some((a, b)) = pair.with(|a, b| (banded(a), banded(b))) {
+                    years::draw(page, sheet, &a, &b, 5, &|v| money(page, v));
                 }
             })
         />
@@ -45,29 +44,9 @@ fn money(page: Page, dollars: f64) -> String {
     page.quantity(Quantity::new(dollars, Unit::Dollar))
 }
 
-fn by_year(spent: &[f64]) -> Vec<(f64, f64)> {
-    spent.iter().enumerate().map(|(year, &v)| (year as f64, v)).collect()
-}
-
-fn draw(page: Page, a: &Cost, b: &Cost, sheet: &Sheet) {
-    let (low_a, high_a) = &a.spent_low_high;
-    let (low_b, high_b) = &b.spent_low_high;
-    let all = [&a.spent, &b.spent, low_a, high_a, low_b, high_b].into_iter().flatten().copied().chain([0.0]);
-    let y = Axis::round(all, 5, |v| money(page, v));
-    let years = a.spent.len().saturating_sub(1) as f64;
-    let step = super::axis::round_step((years / 8.0).max(1.0)).round().max(1.0);
-    let marks = (0..=(years / step) as u32)
-        .map(|i| f64::from(i) * step)
-        .map(|year| (year, page.words().number(year, 0)))
-        .collect();
-    let parts = areas(sheet, 1);
-    let Some(area) = parts.first() else { return };
-    let Some(mut plot) = Plot::begin(sheet, area, &Axis::with_marks(0.0, years, marks), &y) else { return };
-    let colours = sheet.colours;
-    plot.band(&by_year(low_b), &by_year(high_b), colours.rival);
-    plot.band(&by_year(low_a), &by_year(high_a), colours.copper);
-    plot.line(&by_year(&b.spent), colours.rival, 2.5, true);
-    plot.line(&by_year(&a.spent), colours.copper, 3.0, false);
+fn banded(c: &CandidateOutcome) -> Banded {
+    let (low, high) = &c.cost.spent_low_high;
+    Banded::new(c.cost.spent.clone(), low.clone(), high.clone())
 }
 
 /// What both have come to in the end, and when they are level.

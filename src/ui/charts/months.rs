@@ -2,7 +2,7 @@
 
 use super::axis::Axis;
 use super::frame::{ChartFrame, Figures, Legend};
-use super::plot::{Plot, areas};
+use super::plot;
 use super::sheet::Sheet;
 use crate::core::message::Message;
 use crate::core::outcome::{CandidateOutcome, YearResult};
@@ -11,6 +11,7 @@ use crate::ui::components::pair::pair;
 use crate::ui::reading;
 use crate::ui::state::{Page, page};
 use leptos::prelude::*;
+use std::sync::Arc;
 
 /// Names of the months.
 const LONG: [&str; 12] = [
@@ -56,9 +57,9 @@ pub fn MonthsChart() -> impl IntoView {
             reading=Signal::derive(move || pair.with(|a, b| say(page, a, b)).unwrap_or_default())
             legend
             figures=Signal::derive(move || pair.with(|a, b| figures(page, a, b)).unwrap_or_default())
-            draw=Callback::new(move |sheet: StoredValue<Sheet, LocalStorage>| {
+            draw=Arc::new(move |sheet: &Sheet| {
                 if let Some((a, b)) = pair.with(|a, b| (used(&a.year), used(&b.year))) {
-                    sheet.with_value(|sheet| draw(page, &a, &b, sheet));
+                    draw(page, &a, &b, sheet);
                 }
             })
         />
@@ -73,15 +74,14 @@ fn used(year: &YearResult) -> [f64; 12] {
 fn draw(page: Page, a: &[f64; 12], b: &[f64; 12], sheet: &Sheet) {
     let y = Axis::round(a.iter().chain(b).copied().chain([0.0]), 4, |v| page.words().number(v, 0));
     let marks = (0..12).map(|m| (m as f64 + 0.5, short_month(page, m))).collect();
-    let parts = areas(sheet, 1);
-    let Some(area) = parts.first() else { return };
-    let Some(mut plot) = Plot::begin(sheet, area, &Axis::with_marks(0.0, 12.0, marks), &y) else { return };
     let colours = sheet.colours;
-    for (m, (&of_a, &of_b)) in a.iter().zip(b).enumerate() {
-        let at = m as f64;
-        plot.bar(at + 0.14, at + 0.48, of_a, colours.copper, false);
-        plot.bar(at + 0.52, at + 0.86, of_b, colours.rival, true);
-    }
+    plot::whole(sheet, &Axis::with_marks(0.0, 12.0, marks), &y, "", &mut |plot| {
+        for (m, (&of_a, &of_b)) in a.iter().zip(b).enumerate() {
+            let at = m as f64;
+            plot.bar(at + 0.14, at + 0.48, of_a, colours.copper, false);
+            plot.bar(at + 0.52, at + 0.86, of_b, colours.rival, true);
+        }
+    });
 }
 
 fn say(page: Page, a: &CandidateOutcome, b: &CandidateOutcome) -> String {

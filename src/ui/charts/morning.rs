@@ -2,7 +2,7 @@
 
 use super::axis::Axis;
 use super::frame::{ChartFrame, Figures, Legend};
-use super::plot::{Plot, areas};
+use super::plot;
 use super::sheet::Sheet;
 use crate::core::message::{Arg, Message};
 use crate::core::outcome::{CandidateOutcome, Morning};
@@ -10,6 +10,7 @@ use crate::core::units::{Dimension, Quantity, Unit};
 use crate::ui::components::pair::{Pair, pair};
 use crate::ui::state::{Page, page};
 use leptos::prelude::*;
+use std::sync::Arc;
 
 /// The chart.
 #[component]
@@ -31,9 +32,7 @@ pub fn MorningChart() -> impl IntoView {
             reading=Signal::derive(move || pair.with(|a, b| say(page, a, b)).unwrap_or_default())
             legend
             figures=Signal::derive(move || pair.with(|a, b| figures(page, a, b)).unwrap_or_default())
-            draw=Callback::new(move |sheet: StoredValue<Sheet, LocalStorage>| {
-                sheet.with_value(|sheet| pair_lines(page, pair, sheet));
-            })
+            draw=Arc::new(move |sheet: &Sheet| pair_lines(page, pair, sheet))
         />
     }
 }
@@ -102,22 +101,21 @@ fn pair_lines(page: Page, pair: Pair, sheet: &Sheet) {
     let heights = chosen.iter().chain(&beside).chain(&wanted).flatten().map(|p| p.1).chain(usual);
     let y = Axis::round(heights, 5, |v| page.words().number(v, 0));
     let (from, to) = in_use(&morning);
-    let parts = areas(sheet, 1);
-    let Some(area) = parts.first() else { return };
-    let Some(mut plot) = Plot::begin(sheet, area, &hours(page, from, to), &y) else { return };
-    for (from, to, _) in &morning.uses {
-        plot.span(*from, *to);
-    }
     let colours = sheet.colours;
-    for line in &wanted {
-        plot.line(line, colours.soft, 1.0, false);
-    }
-    for line in &beside {
-        plot.line(line, colours.rival, 2.5, true);
-    }
-    for line in &chosen {
-        plot.line(line, colours.copper, 3.0, false);
-    }
+    plot::whole(sheet, &hours(page, from, to), &y, "", &mut |plot| {
+        for (from, to, _) in &morning.uses {
+            plot.span(*from, *to);
+        }
+        for line in &wanted {
+            plot.line(line, colours.soft, 1.0, false);
+        }
+        for line in &beside {
+            plot.line(line, colours.rival, 2.5, true);
+        }
+        for line in &chosen {
+            plot.line(line, colours.copper, 3.0, false);
+        }
+    });
 }
 
 /// An axis of clock time with a mark every five minutes to two hours.

@@ -24,6 +24,15 @@ pub struct Plot<'a> {
     y: (f64, f64),
 }
 
+/// Draws one plot on the whole canvas.
+pub fn whole(sheet: &Sheet, x: &Axis, y: &Axis, title: &str, paint: &mut dyn FnMut(&mut Plot)) {
+    let parts = areas(sheet, 1);
+    let Some(area) = parts.first() else { return };
+    if let Some(mut plot) = Plot::titled(sheet, area, x, y, title, 0.0) {
+        paint(&mut plot);
+    }
+}
+
 /// The whole canvas as an area to draw on, cut into `parts` one above the other.
 pub fn areas(sheet: &Sheet, parts: usize) -> Vec<DrawingArea<CanvasBackend, Shift>> {
     match CanvasBackend::with_canvas_object(sheet.canvas()) {

@@ -38,9 +38,7 @@ pub fn RatingChart(run: Arc<RatingRun>) -> impl IntoView {
             reading=Signal::derive(move || reading(page, &said))
             legend=Signal::stored(legend)
             figures=Signal::derive(move || figures(page, &told))
-            draw=Callback::new(move |sheet: StoredValue<Sheet, LocalStorage>| {
-                sheet.with_value(|sheet| draw(page, &drawn, sheet));
-            })
+            draw=Arc::new(move |sheet: &Sheet| draw(page, &drawn, sheet))
             tall=true
         />
     }

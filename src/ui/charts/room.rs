@@ -12,6 +12,7 @@ use crate::core::units::{Dimension, Quantity, Unit, to_celsius};
 use crate::ui::components::pair::pair;
 use crate::ui::state::{Page, page};
 use leptos::prelude::*;
+use std::sync::Arc;
 
 /// The chart.
 #[component]
@@ -31,9 +32,9 @@ pub fn RoomChart() -> impl IntoView {
             reading=Signal::derive(move || pair.with(|a, _| say(page, a)).unwrap_or_default())
             legend
             figures=Signal::derive(move || pair.with(|a, _| figures(page, &a.year)).unwrap_or_default())
-            draw=Callback::new(move |sheet: StoredValue<Sheet, LocalStorage>| {
+            draw=Arc::new(move |sheet: &Sheet| {
                 if let Some(year) = pair.with(|a, _| a.year.clone()) {
-                    sheet.with_value(|sheet| draw(page, &year, sheet));
+                    draw(page, &year, sheet);
                 }
             })
             tall=true

@@ -5,13 +5,13 @@ use crate::core::candidates::CandidateId;
 use crate::core::futures::{Band, CandidateFutures};
 use crate::core::message::Message;
 use crate::core::units::{Quantity, Unit};
-use crate::ui::charts::axis::{Axis, round_step};
 use crate::ui::charts::frame::{ChartFrame, Figures, Legend};
-use crate::ui::charts::plot::{Plot, areas};
 use crate::ui::charts::sheet::Sheet;
+use crate::ui::charts::years::{self, Banded};
 use crate::ui::reading;
 use crate::ui::state::{Page, page};
 use leptos::prelude::*;
+use std::sync::Arc;
 
 /// The chart: the advised heater and the one beside it.
 pub fn bands_chart(view: &View) -> Option<AnyView> {
@@ -41,47 +41,20 @@ pub fn bands_chart(view: &View) -> Option<AnyView> {
         )
     });
     let figures = Signal::derive(move || pair.with_value(|(a, b)| figures(page, said, a, b)));
-    let view = view! {
-        <ChartFrame
-            code="bands"
-            heading="sure-bands"
-            reading
-            legend
-            figures
-            draw=Callback::new(move |sheet: StoredValue<Sheet, LocalStorage>| {
-                pair.with_value(|(a, b)| sheet.with_value(|sheet| draw(page, a, b, sheet)));
-            })
-        />
-    };
-    Some(view.into_any())
+    let draw = Arc::new(move |sheet: &Sheet| {
+        let (a, b) = pair.with_value(|(a, b)| (banded(a), banded(b)));
+        years::draw(page, sheet, &a, &b, 5, &|v| money(page, v));
+    });
+    Some(view! { <ChartFrame code="bands" heading="sure-bands" reading legend figures draw/> }.into_any())
 }
 
 fn money(page: Page, dollars: f64) -> String {
     page.quantity(Quantity::new(dollars.round(), Unit::Dollar))
 }
 
-fn line(bands: &[Band], pick: fn(&Band) -> f64) -> Vec<(f64, f64)> {
-    bands.iter().enumerate().map(|(year, band)| (year as f64, pick(band))).collect()
-}
-
-fn draw(page: Page, a: &CandidateFutures, b: &CandidateFutures, sheet: &Sheet) {
-    let all: Vec<f64> = a.spent.iter().chain(&b.spent).flat_map(|s| [s.low, s.high]).chain([0.0]).collect();
-    let y = Axis::round(all, 5, |v| money(page, v));
-    let years = a.spent.len().saturating_sub(1) as f64;
-    let step = round_step((years / 8.0).max(1.0)).round().max(1.0);
-    let marks = (0..=(years / step) as u32)
-        .map(|i| f64::from(i) * step)
-        .map(|year| (year, page.words().number(year, 0)))
-        .collect();
-    let parts = areas(sheet, 1);
-    let Some(area) = parts.first() else { return };
-    let Some(mut plot) = Plot::begin(sheet, area, &Axis::with_marks(0.0, years, marks), &y) else { return };
-    let colours = sheet.colours;
-    for (c, colour) in [(b, colours.rival), (a, colours.copper)] {
-        plot.band(&line(&c.spent, |s| s.low), &line(&c.spent, |s| s.high), colour);
-    }
-    plot.line(&line(&b.spent, |s| s.middle), colours.rival, 2.5, true);
-    plot.line(&line(&a.spent, |s| s.middle), colours.copper, 3.0, false);
+fn banded(c: &CandidateFutures) -> Banded {
+    let edge = |pick: fn(&Band) -> f64| c.spent.iter().map(pick).collect();
+    Banded::new(edge(|s| s.middle), edge(|s| s.low), edge(|s| s.high))
 }
 
 fn figures(page: Page, names: [Signal<String>; 2], a: &CandidateFutures, b: &CandidateFutures) -> Figures {

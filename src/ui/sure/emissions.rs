@@ -5,13 +5,13 @@ use crate::core::candidates::CandidateId;
 use crate::core::message::{Arg, Message};
 use crate::core::money::emission::Emission;
 use crate::core::outlook::says;
-use crate::ui::charts::axis::{Axis, round_step};
 use crate::ui::charts::frame::{ChartFrame, Figures, Legend};
-use crate::ui::charts::plot::{Plot, areas};
 use crate::ui::charts::sheet::Sheet;
+use crate::ui::charts::years::{self, Banded};
 use crate::ui::reading;
 use crate::ui::state::{Page, page};
 use leptos::prelude::*;
+use std::sync::Arc;
 
 /// The chart.
 pub fn emissions_chart(ahead: &Ahead) -> Option<AnyView> {
@@ -39,18 +39,12 @@ pub fn emissions_chart(ahead: &Ahead) -> Option<AnyView> {
         let heads = [&names.0, &names.1].map(|name| page.say(name));
         pair.with_value(|(a, b)| figures(page, heads, a, b))
     });
-    let view = view! {
-        <ChartFrame
-            code="emissions"
-            heading="sure-emissions-chart"
-            reading
-            legend
-            figures
-            draw=Callback::new(move |sheet: StoredValue<Sheet, LocalStorage>| {
-                pair.with_value(|(a, b)| sheet.with_value(|sheet| draw(page, a, b, sheet)));
-            })
-        />
-    };
+    let draw = Arc::new(move |sheet: &Sheet| {
+        let (a, b) = pair.with_value(|(a, b)| (banded(a), banded(b)));
+        years::draw(page, sheet, &a, &b, 4, &|v| page.words().number(v, 0));
+    });
+    let view =
+        view! { <ChartFrame code="emissions" heading="sure-emissions-chart" reading legend figures draw/> };
     Some(view.into_any())
 }
 
@@ -60,35 +54,19 @@ fn said(page: Page, message: Message) -> Signal<String> {
 }
 
 /// What has been emitted by the end of each year, from nothing, tonnes.
-fn gathered(by_year: &[f64]) -> Vec<(f64, f64)> {
+fn gathered(by_year: &[f64]) -> Vec<f64> {
     let mut sum = 0.0;
-    let mut line = vec![(0.0, 0.0)];
-    for (y, kg) in by_year.iter().enumerate() {
+    let mut line = vec![0.0];
+    for kg in by_year {
         sum += kg / 1_000.0;
-        line.push((y as f64 + 1.0, sum));
+        line.push(sum);
     }
     line
 }
 
-fn draw(page: Page, a: &Emission, b: &Emission, sheet: &Sheet) {
-    let lines = |e: &Emission| [&e.by_year, &e.low_high.0, &e.low_high.1].map(|years| gathered(years));
-    let ([a, low_a, high_a], [b, low_b, high_b]) = (lines(a), lines(b));
-    let all = [&a, &b, &low_a, &high_a, &low_b, &high_b].into_iter().flatten().map(|(_, t)| *t);
-    let y = Axis::round(all.collect::<Vec<_>>(), 4, |v| page.words().number(v, 0));
-    let years = a.len().saturating_sub(1) as f64;
-    let step = round_step((years / 8.0).max(1.0)).round().max(1.0);
-    let marks = (0..=(years / step) as u32)
-        .map(|i| f64::from(i) * step)
-        .map(|year| (year, page.words().number(year, 0)))
-        .collect();
-    let parts = areas(sheet, 1);
-    let Some(area) = parts.first() else { return };
-    let Some(mut plot) = Plot::begin(sheet, area, &Axis::with_marks(0.0, years, marks), &y) else { return };
-    let colours = sheet.colours;
-    plot.band(&low_b, &high_b, colours.rival);
-    plot.band(&low_a, &high_a, colours.copper);
-    plot.line(&b, colours.rival, 2.5, true);
-    plot.line(&a, colours.copper, 3.0, false);
+fn banded(e: &Emission) -> Banded {
+    let (low, high) = &e.low_high;
+    Banded::new(gathered(&e.by_year), gathered(low), gathered(high))
 }
 
 fn figures(page: Page, heads: [String; 2], a: &Emission, b: &Emission) -> Figures {

@@ -7,10 +7,11 @@ use crate::core::tariff::report::ByHour;
 use crate::core::units::{Quantity, Unit};
 use crate::ui::charts::axis::Axis;
 use crate::ui::charts::frame::{ChartFrame, Figures, Legend};
-use crate::ui::charts::plot::{Plot, areas};
+use crate::ui::charts::plot;
 use crate::ui::charts::sheet::Sheet;
 use crate::ui::state::{Page, page};
 use leptos::prelude::*;
+use std::sync::Arc;
 
 /// The chart, of the advised heater or, where that burns fuel, the next that does not.
 pub fn hours_chart(ahead: &Ahead) -> Option<AnyView> {
@@ -36,19 +37,8 @@ pub fn hours_chart(ahead: &Ahead) -> Option<AnyView> {
         )
     });
     let figures = Signal::derive(move || of.with_value(|c| figures(page, c)));
-    let view = view! {
-        <ChartFrame
-            code="hours"
-            heading="sure-hours"
-            reading
-            legend
-            figures
-            draw=Callback::new(move |sheet: StoredValue<Sheet, LocalStorage>| {
-                of.with_value(|c| sheet.with_value(|sheet| draw(page, c, sheet)));
-            })
-        />
-    };
-    Some(view.into_any())
+    let draw = Arc::new(move |sheet: &Sheet| of.with_value(|c| draw(page, c, sheet)));
+    Some(view! { <ChartFrame code="hours" heading="sure-hours" reading legend figures draw/> }.into_any())
 }
 
 /// The mean day by the schedule; nothing without one.
@@ -60,14 +50,13 @@ fn draw(page: Page, c: &ByHour, sheet: &Sheet) {
     let all = c.mean_day_kwh.iter().chain(scheduled(c)).copied().chain([0.0]);
     let y = Axis::round(all, 4, |v| page.words().number(v, 1));
     let marks = [0.0, 6.0, 12.0, 18.0, 24.0].map(|h| (h, page.words().number(h, 0))).to_vec();
-    let parts = areas(sheet, 1);
-    let Some(area) = parts.first() else { return };
-    let Some(mut plot) = Plot::begin(sheet, area, &Axis::with_marks(0.0, 24.0, marks), &y) else { return };
-    for (hour, (usual, by_clock)) in c.mean_day_kwh.iter().zip(scheduled(c)).enumerate() {
-        let at = hour as f64;
-        plot.bar(at + 0.08, at + 0.48, *usual, sheet.colours.copper, false);
-        plot.bar(at + 0.52, at + 0.92, *by_clock, sheet.colours.rival, true);
-    }
+    plot::whole(sheet, &Axis::with_marks(0.0, 24.0, marks), &y, "", &mut |plot| {
+        for (hour, (usual, by_clock)) in c.mean_day_kwh.iter().zip(scheduled(c)).enumerate() {
+            let at = hour as f64;
+            plot.bar(at + 0.08, at + 0.48, *usual, sheet.colours.copper, false);
+            plot.bar(at + 0.52, at + 0.92, *by_clock, sheet.colours.rival, true);
+        }
+    });
 }
 
 fn figures(page: Page, c: &ByHour) -> Figures {

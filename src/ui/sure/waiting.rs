@@ -5,10 +5,11 @@ use crate::core::message::Message;
 use crate::core::units::{Quantity, Unit};
 use crate::ui::charts::axis::Axis;
 use crate::ui::charts::frame::{ChartFrame, Figures, Legend};
-use crate::ui::charts::plot::{Plot, areas};
+use crate::ui::charts::plot;
 use crate::ui::charts::sheet::Sheet;
 use crate::ui::state::{Page, page};
 use leptos::prelude::*;
+use std::sync::Arc;
 
 /// The chart.
 #[component]
@@ -31,18 +32,8 @@ pub fn WaitingChart(life: LifeLeft) -> impl IntoView {
             rows: costs.iter().enumerate().map(|(y, c)| vec![y.to_string(), money(page, *c)]).collect(),
         })
     });
-    view! {
-        <ChartFrame
-            code="waiting"
-            heading="sure-waiting"
-            reading
-            legend
-            figures
-            draw=Callback::new(move |sheet: StoredValue<Sheet, LocalStorage>| {
-                costs.with_value(|costs| sheet.with_value(|sheet| draw(page, costs, sheet)));
-            })
-        />
-    }
+    let draw = Arc::new(move |sheet: &Sheet| costs.with_value(|costs| draw(page, costs, sheet)));
+    view! { <ChartFrame code="waiting" heading="sure-waiting" reading legend figures draw/> }
 }
 
 fn money(page: Page, dollars: f64) -> String {
@@ -53,10 +44,9 @@ fn draw(page: Page, costs: &[f64], sheet: &Sheet) {
     let y = Axis::round(costs.iter().copied().chain([0.0]), 4, |v| money(page, v));
     let years = costs.len().saturating_sub(1) as f64;
     let marks = (0..costs.len()).step_by(2).map(|y| (y as f64, page.words().number(y as f64, 0))).collect();
-    let parts = areas(sheet, 1);
-    let Some(area) = parts.first() else { return };
-    let Some(mut plot) = Plot::begin(sheet, area, &Axis::with_marks(0.0, years, marks), &y) else { return };
     let line: Vec<(f64, f64)> = costs.iter().enumerate().map(|(y, c)| (y as f64, *c)).collect();
-    plot.line(&[(0.0, 0.0), (years, 0.0)], sheet.colours.rival, 1.5, true);
-    plot.line(&line, sheet.colours.copper, 3.0, false);
+    plot::whole(sheet, &Axis::with_marks(0.0, years, marks), &y, "", &mut |plot| {
+        plot.line(&[(0.0, 0.0), (years, 0.0)], sheet.colours.rival, 1.5, true);
+        plot.line(&line, sheet.colours.copper, 3.0, false);
+    });
 }
