@@ -1,196 +1,19 @@
 //! A complete case: every value present, each with where it came from. Built from answers by the `job`
 //! room; read by everything after it in the core.
 
-use super::message::Arg;
+mod options;
+mod provenance;
+
+pub(super) use options::choices;
+pub use options::{
+    Dampness, DoorKind, DrainKind, HeaterKind, HouseHeat, LabelScale, PeakSeason, RoomKind, Supply,
+    TankSigns, TariffKind, YesNo,
+};
+pub use provenance::{Input, Known, Provenance};
+
 use super::site::Outlet;
 use serde::{Deserialize, Serialize};
 use uom::si::f64::{Length, Power, TemperatureInterval, ThermodynamicTemperature, Time, Volume, VolumeRate};
-
-/// Where a value came from, weakest first: a measured value beats an answer, an answer beats a default.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Provenance {
-    /// Nobody said: a documented default.
-    Assumed,
-    /// Somebody answered.
-    Answered,
-    /// Somebody measured it or read it off the thing itself.
-    Measured,
-}
-
-/// A value and where it came from.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-pub struct Known<T> {
-    /// The value.
-    pub value: T,
-    /// Where it came from.
-    pub from: Provenance,
-}
-
-impl<T> Known<T> {
-    /// A value with its provenance.
-    pub const fn new(value: T, from: Provenance) -> Self {
-        Self { value, from }
-    }
-
-    /// True when nobody answered.
-    pub fn is_assumed(&self) -> bool {
-        self.from == Provenance::Assumed
-    }
-
-    /// The same provenance with another value.
-    pub fn map<U>(self, f: impl FnOnce(T) -> U) -> Known<U> {
-        Known { value: f(self.value), from: self.from }
-    }
-}
-
-macro_rules! choices {
-    ($($(#[$doc:meta])* $name:ident { $($(#[$vdoc:meta])* $variant:ident = $code:literal,)* })*) => {$(
-        $(#[$doc])*
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
-        pub enum $name { $($(#[$vdoc])* #[serde(rename = $code)] $variant,)* }
-
-        impl $name {
-            /// Every option's code, in the order shown.
-            pub const CODES: &'static [&'static str] = &[$($code,)*];
-
-            /// The option's code in files, links and locale keys.
-            pub const fn code(self) -> &'static str { match self { $($name::$variant => $code,)* } }
-
-            /// The option with this code, if there is one.
-            pub fn from_code(code: &str) -> Option<Self> { match code { $($code => Some($name::$variant),)* _ => None } }
-        }
-    )*};
-}
-
-pub(super) use choices;
-
-choices! {
-    /// Yes or no.
-    YesNo {
-        /// Yes.
-        Yes = "yes",
-        /// No.
-        No = "no",
-    }
-    /// What heats the water in a heater.
-    HeaterKind {
-        /// Electric elements only.
-        Electric = "electric",
-        /// A natural gas burner.
-        Gas = "gas",
-        /// A propane burner.
-        Propane = "propane",
-        /// An oil burner.
-        Oil = "oil",
-        /// A heat pump with elements as backup.
-        HeatPump = "heat_pump",
-    }
-    /// Outward signs that a tank is near its end, worst first.
-    TankSigns {
-        /// Water under or around the tank.
-        Leaking = "leaking",
-        /// Rust at the fittings, or rusty hot water.
-        Rust = "rust",
-        /// Rumbling or slow to heat.
-        Rumbling = "rumbling",
-        /// Nothing to see or hear.
-        None = "none",
-    }
-    /// The test a label's figure comes from.
-    LabelScale {
-        /// Uniform energy factor: labels since the middle of 2017.
-        Uniform = "uef",
-        /// Energy factor: labels before.
-        Old = "ef",
-    }
-    /// The room the heater stands in.
-    RoomKind {
-        /// A basement with walls against the ground.
-        Basement = "basement",
-        /// A garage.
-        Garage = "garage",
-        /// A utility or laundry room inside the house.
-        Utility = "utility",
-        /// A closet inside the house.
-        Closet = "closet",
-        /// A crawlspace.
-        Crawlspace = "crawlspace",
-        /// An attic.
-        Attic = "attic",
-    }
-    /// How air gets between the room and the house.
-    DoorKind {
-        /// A solid door, closed.
-        Solid = "solid",
-        /// A gap of an inch or so under the door.
-        Undercut = "undercut",
-        /// A louvred door or grilles high and low.
-        Louvred = "louvred",
-        /// Open to the next room.
-        Open = "open",
-    }
-    /// How damp the room is before any change.
-    Dampness {
-        /// Dry all year.
-        Dry = "dry",
-        /// As houses are.
-        Normal = "normal",
-        /// Damp in summer, or a dehumidifier runs there.
-        Damp = "damp",
-    }
-    /// What heats the house.
-    HouseHeat {
-        /// A natural gas furnace or boiler.
-        Gas = "gas",
-        /// Propane.
-        Propane = "propane",
-        /// Heating oil.
-        Oil = "oil",
-        /// Electric resistance.
-        Electric = "electric",
-        /// A heat pump.
-        HeatPump = "heat_pump",
-        /// Wood, or nothing to pay for.
-        Free = "free",
-    }
-    /// Where condensate could go.
-    DrainKind {
-        /// A floor drain.
-        Floor = "floor",
-        /// A sump with a pump.
-        Sump = "sump",
-        /// A laundry standpipe or sink.
-        Standpipe = "standpipe",
-        /// Nothing to drain to.
-        None = "none",
-    }
-    /// How electricity is priced.
-    TariffKind {
-        /// One price, day and night.
-        Flat = "flat",
-        /// A peak price at some hours, a low one at the others.
-        Time = "time",
-    }
-    /// The part of the year with a peak price.
-    PeakSeason {
-        /// All of it.
-        Year = "year",
-        /// June to September.
-        Summer = "summer",
-        /// November to March.
-        Winter = "winter",
-    }
-    /// The supply at the heater's place.
-    Supply {
-        /// 240 V, two hot legs.
-        V240 = "240",
-        /// 208 V, two legs of a three-phase service.
-        V208 = "208",
-        /// Only a 120 V outlet.
-        V120 = "120",
-    }
-}
 
 /// The people and how they use hot water.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -398,15 +221,4 @@ pub struct Case {
     pub offer: super::candidates::offer::CaseOffer,
     /// Seed of the synthetic year of draws.
     pub seed: u64,
-}
-
-/// A named input of a figure, as shown in its working.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct Input {
-    /// Locale identity of its name.
-    pub label: std::borrow::Cow<'static, str>,
-    /// The value put in.
-    pub value: Arg,
-    /// Where it came from.
-    pub from: Provenance,
 }

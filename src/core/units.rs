@@ -5,9 +5,16 @@
 //! the conversions are here and nowhere else. US gallons, international feet and inches, and the
 //! international-table Btu (as in 10 CFR 430) throughout.
 
+mod physical;
+mod shown;
+
+pub use physical::{
+    celsius, cubic_metres, fahrenheit, gallons, inches, kelvins, litres, litres_per_minute, metres, minutes,
+    seconds, to_celsius, watts,
+};
+pub use shown::UnitSystem;
+
 use serde::{Deserialize, Serialize};
-use uom::si::f64::{Length, Power, TemperatureInterval, ThermodynamicTemperature, Time, Volume, VolumeRate};
-use uom::si::{length, power, temperature_interval, thermodynamic_temperature, time, volume, volume_rate};
 
 /// One US gallon in m³ (231 cubic inches, exact).
 pub const GALLON_M3: f64 = 231.0 * 0.0254 * 0.0254 * 0.0254;
@@ -76,17 +83,6 @@ pub enum Dimension {
     FloorArea,
     /// Sound, A-weighted; base: dB.
     Sound,
-}
-
-/// Which units a person wants to read.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum UnitSystem {
-    /// US customary units.
-    #[default]
-    Us,
-    /// The international system, with °C, litres and kWh as households use them.
-    Si,
 }
 
 macro_rules! units {
@@ -219,53 +215,6 @@ impl Unit {
     }
 }
 
-impl Dimension {
-    /// The unit in which a household of this system reads the dimension.
-    pub const fn display_unit(self, system: UnitSystem) -> Unit {
-        use UnitSystem::{Si, Us};
-        match (self, system) {
-            (Dimension::Number, _) => Unit::One,
-            (Dimension::Temperature, Us) => Unit::DegF,
-            (Dimension::Temperature, Si) => Unit::DegC,
-            (Dimension::TemperatureDifference, Us) => Unit::DeltaF,
-            (Dimension::TemperatureDifference, Si) => Unit::Kelvin,
-            (Dimension::WaterVolume, Us) => Unit::Gallon,
-            (Dimension::WaterVolume, Si) => Unit::Litre,
-            (Dimension::RoomVolume, Us) => Unit::CubicFoot,
-            (Dimension::RoomVolume, Si) => Unit::CubicMetre,
-            (Dimension::Distance, Us) => Unit::Foot,
-            (Dimension::Distance, Si) => Unit::Metre,
-            (Dimension::Size, Us) => Unit::Inch,
-            (Dimension::Size, Si) => Unit::Centimetre,
-            (Dimension::WaterFlow, Us) => Unit::GallonPerMinute,
-            (Dimension::WaterFlow, Si) => Unit::LitrePerMinute,
-            (Dimension::AirFlow, Us) => Unit::CubicFootPerMinute,
-            (Dimension::AirFlow, Si) => Unit::CubicMetrePerHour,
-            (Dimension::Power, _) => Unit::Watt,
-            (Dimension::Energy, _) => Unit::KilowattHour,
-            (Dimension::Conductance, Us) => Unit::BtuPerHourPerDegF,
-            (Dimension::Conductance, Si) => Unit::WattPerKelvin,
-            (Dimension::Minutes, _) => Unit::Minute,
-            (Dimension::Years, _) => Unit::Year,
-            (Dimension::Current, _) => Unit::Ampere,
-            (Dimension::Voltage, _) => Unit::Volt,
-            (Dimension::Pressure, Us) => Unit::Psi,
-            (Dimension::Pressure, Si) => Unit::Kilopascal,
-            (Dimension::Mass, Us) => Unit::Pound,
-            (Dimension::Mass, Si) => Unit::Kilogram,
-            (Dimension::Hardness, Us) => Unit::GrainPerGallon,
-            (Dimension::Hardness, Si) => Unit::MilligramPerLitre,
-            (Dimension::Money, _) => Unit::Dollar,
-            (Dimension::EnergyPrice, _) => Unit::DollarPerKwh,
-            (Dimension::FuelPrice, Us) => Unit::DollarPerGallon,
-            (Dimension::FuelPrice, Si) => Unit::DollarPerLitre,
-            (Dimension::FloorArea, Us) => Unit::SquareFoot,
-            (Dimension::FloorArea, Si) => Unit::SquareMetre,
-            (Dimension::Sound, _) => Unit::Decibel,
-        }
-    }
-}
-
 /// A number as it was written, with its unit.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Quantity {
@@ -293,80 +242,6 @@ impl Quantity {
         }
         (unit.dimension() == self.unit.dimension()).then(|| Quantity::new(unit.from_base(self.base()), unit))
     }
-
-    /// The quantity in the unit that a household of `system` reads. Prices a therm stay so: that is
-    /// how the bill has them, in either system.
-    pub fn displayed(self, system: UnitSystem) -> Quantity {
-        if matches!(self.unit, Unit::Percent | Unit::DollarPerTherm | Unit::Therm | Unit::Kilowatt) {
-            return self;
-        }
-        self.to(self.unit.dimension().display_unit(system)).unwrap_or(self)
-    }
-}
-
-/// A temperature from °C.
-pub fn celsius(t_c: f64) -> ThermodynamicTemperature {
-    ThermodynamicTemperature::new::<thermodynamic_temperature::degree_celsius>(t_c)
-}
-
-/// A temperature from °F.
-pub fn fahrenheit(t_f: f64) -> ThermodynamicTemperature {
-    celsius((t_f - 32.0) * 5.0 / 9.0)
-}
-
-/// A temperature in °C.
-pub fn to_celsius(t: ThermodynamicTemperature) -> f64 {
-    t.get::<thermodynamic_temperature::degree_celsius>()
-}
-
-/// A temperature difference from K.
-pub fn kelvins(dt_k: f64) -> TemperatureInterval {
-    TemperatureInterval::new::<temperature_interval::kelvin>(dt_k)
-}
-
-/// A volume from US gallons.
-pub fn gallons(v: f64) -> Volume {
-    cubic_metres(v * GALLON_M3)
-}
-
-/// A volume from litres.
-pub fn litres(v: f64) -> Volume {
-    cubic_metres(v * 1e-3)
-}
-
-/// A volume from m³.
-pub fn cubic_metres(v: f64) -> Volume {
-    Volume::new::<volume::cubic_meter>(v)
-}
-
-/// A length from m.
-pub fn metres(v: f64) -> Length {
-    Length::new::<length::meter>(v)
-}
-
-/// A length from inches.
-pub fn inches(v: f64) -> Length {
-    metres(v * 0.0254)
-}
-
-/// A power from W.
-pub fn watts(v: f64) -> Power {
-    Power::new::<power::watt>(v)
-}
-
-/// A time from s.
-pub fn seconds(v: f64) -> Time {
-    Time::new::<time::second>(v)
-}
-
-/// A time from minutes.
-pub fn minutes(v: f64) -> Time {
-    seconds(v * 60.0)
-}
-
-/// A water flow from litres a minute.
-pub fn litres_per_minute(v: f64) -> VolumeRate {
-    VolumeRate::new::<volume_rate::cubic_meter_per_second>(v * 1e-3 / 60.0)
 }
 
 #[cfg(test)]
