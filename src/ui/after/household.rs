@@ -7,7 +7,7 @@ use crate::core::units::{Quantity, Unit};
 use crate::text::after as words;
 use crate::ui::browser::download;
 use crate::ui::charts::months::short_month;
-use crate::ui::components::parts::button;
+use crate::ui::components::parts::{button, heads};
 use crate::ui::state::Page;
 use leptos::prelude::*;
 
@@ -77,19 +77,14 @@ pub fn energy(page: Page, h: &Handover) -> AnyView {
         }
     };
     let rows = h.months.iter().enumerate().map(|(i, m)| row(short_month(page, i), m)).collect_view();
+    let keys = ["handover-month", "handover-electricity"].into_iter();
+    let keys = keys.chain(fuel.then_some("handover-fuel")).chain(["handover-money"]);
     view! {
         <div class="energy">
             <h3>{page.key("handover-energy")}</h3>
             <p class="quiet">{page.key("handover-energy-about")}</p>
             <table data-test="months">
-                <thead>
-                    <tr>
-                        <th scope="col">{page.key("handover-month")}</th>
-                        <th scope="col">{page.key("handover-electricity")}</th>
-                        {fuel.then(|| view! { <th scope="col">{page.key("handover-fuel")}</th> })}
-                        <th scope="col">{page.key("handover-money")}</th>
-                    </tr>
-                </thead>
+                {heads(keys.map(|key| page.key(key)).collect())}
                 <tbody>{rows}</tbody>
                 <tfoot>{row(page.key("handover-year"), &h.year())}</tfoot>
             </table>
@@ -130,18 +125,12 @@ pub fn care_table(page: Page, h: &Handover) -> AnyView {
             </tr>
         }
     };
+    let keys = ["care-what", "care-first", "care-often", "care-who"];
     view! {
         <div class="care">
             <h3>{page.key("care-heading")}</h3>
             <table>
-                <thead>
-                    <tr>
-                        <th scope="col">{page.key("care-what")}</th>
-                        <th scope="col">{page.key("care-first")}</th>
-                        <th scope="col">{page.key("care-often")}</th>
-                        <th scope="col">{page.key("care-who")}</th>
-                    </tr>
-                </thead>
+                {heads(keys.map(|key| page.key(key)).into())}
                 <tbody>{h.care.iter().map(row).collect_view()}</tbody>
             </table>
         </div>

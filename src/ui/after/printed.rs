@@ -20,6 +20,7 @@ use crate::ui::components::candidates::{CandidatesTable, fit_key};
 use crate::ui::components::link::GoTo;
 use crate::ui::components::morning::BusiestMorning;
 use crate::ui::components::pair::Pair;
+use crate::ui::components::parts::heads;
 use crate::ui::components::question::value_words;
 use crate::ui::components::sketches;
 use crate::ui::components::working::Marks;
@@ -123,19 +124,13 @@ fn started(after: After) -> Option<AnyView> {
     let all = expectations(after).get();
     let says = summary(after, &all)?;
     let rows = all.iter().filter_map(|e| reading_row(after, e)).collect_view();
+    let keys = ["print-reading", "print-measured", "start-expected", "print-who"];
     Some(
         view! {
             <h2>{page.key("after-startup")}</h2>
             <p>{page.say(&says)}</p>
             <table data-test="print-startup">
-                <thead>
-                    <tr>
-                        <th scope="col">{page.key("print-reading")}</th>
-                        <th scope="col">{page.key("print-measured")}</th>
-                        <th scope="col">{page.key("start-expected")}</th>
-                        <th scope="col">{page.key("print-who")}</th>
-                    </tr>
-                </thead>
+                {heads(keys.map(|key| page.key(key)).into())}
                 <tbody>{rows}</tbody>
             </table>
         }

@@ -2,7 +2,7 @@
 
 use super::sheet::Sheet;
 use crate::ui::browser::resize;
-use crate::ui::components::chart_looks;
+use crate::ui::components::{chart_looks, parts};
 use crate::ui::state::page;
 use leptos::html;
 use leptos::prelude::*;
@@ -87,9 +87,7 @@ fn FigureTable(figures: Signal<Figures>, code: &'static str) -> impl IntoView {
         view! {
             <div class="scroll" tabindex="0" role="group" aria-label=page.key("page-chart-table")>
                 <table>
-                    <thead>
-                        <tr>{heads.into_iter().map(|h| view! { <th scope="col">{h}</th> }).collect_view()}</tr>
-                    </thead>
+                    {parts::heads(heads)}
                     <tbody>{rows.into_iter().map(row).collect_view()}</tbody>
                 </table>
             </div>

@@ -1,5 +1,6 @@
 //! All candidates in one table, and what each of the others would need to be first.
 
+use super::parts::heads;
 use super::working::Figure;
 use crate::core::candidates::CandidateId;
 use crate::core::message::Message;
@@ -20,8 +21,9 @@ pub const fn fit_key(fit: Fit) -> &'static str {
     }
 }
 
-/// Heads of the columns after the first.
-const HEADS: [&str; 9] = [
+/// Heads of the columns.
+const HEADS: [&str; 10] = [
+    "page-table-heater",
     "page-table-fits",
     "page-table-energy",
     "page-table-running",
@@ -49,12 +51,7 @@ pub fn CandidatesTable(outcome: Arc<Outcome>) -> impl IntoView {
             <p class="quiet">{page.key("page-table-about")}</p>
             <div class="scroll" tabindex="0" role="group" aria-labelledby="candidates-name">
                 <table data-test="candidates">
-                    <thead>
-                        <tr>
-                            <th scope="col">{page.key("page-table-heater")}</th>
-                            {HEADS.map(|key| view! { <th scope="col">{page.key(key)}</th> }).collect_view()}
-                        </tr>
-                    </thead>
+                    {heads(HEADS.map(|key| page.key(key)).into())}
                     <tbody>{rows}</tbody>
                 </table>
             </div>

@@ -18,6 +18,12 @@ fn plain_button(words: String, class: &'static str, test: String, act: Box<dyn F
         .into_any()
 }
 
+/// The heads of a table's columns.
+pub fn heads(words: Vec<String>) -> AnyView {
+    let cells = words.into_iter().map(|w| view! { <th scope="col">{w}</th> }).collect_view();
+    view! { <thead><tr>{cells}</tr></thead> }.into_any()
+}
+
 /// A box to tick, with its words beside it.
 pub fn tick(words: String, test: String, ticked: Signal<bool>, set: Callback<bool>) -> AnyView {
     view! {

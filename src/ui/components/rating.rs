@@ -1,6 +1,7 @@
 //! How a heater does in the rating test: label against model, the test's day, and a heat pump's
 //! coefficient of performance. The worker runs the test when somebody looks; results stay by label.
 
+use super::parts::heads;
 use super::provenance::ProvenanceMark;
 use super::tank::WarmthLegend;
 use crate::core::candidates::{CandidateId, Label, offered};
@@ -167,14 +168,12 @@ fn against(page: Page, candidate: CandidateId, rows: Vec<Compared>) -> impl Into
             </tr>
         }
     };
-    let heads = ["test-figure", "test-label", "test-model", "test-difference"];
+    let keys = ["test-figure", "test-label", "test-model", "test-difference"];
     view! {
         <h3 id="against-name">{page.key("test-against")}</h3>
         <div class="scroll" tabindex="0" role="group" aria-labelledby="against-name">
             <table data-test="against">
-                <thead>
-                    <tr>{heads.map(|key| view! { <th scope="col">{page.key(key)}</th> }).collect_view()}</tr>
-                </thead>
+                {heads(keys.map(|key| page.key(key)).into())}
                 <tbody>{rows.into_iter().map(row).collect_view()}</tbody>
             </table>
         </div>
