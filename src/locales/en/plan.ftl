@@ -240,5 +240,6 @@ plan-facts = { $time }, { $people ->
 plan-if-measured = Only if measuring says so.
 plan-with = Tools and parts
 plan-done = Done
+plan-to-record = To the start-up record
 plan-not-needed = Not needed here
 plan-waits = First confirm step { $step }: { $what }

@@ -5,8 +5,11 @@ use super::{Work, step_code};
 use crate::core::message::{Arg, Message};
 use crate::core::plan::{Phase, Plan, Step, StepKind};
 use crate::ui::browser::{device, focus};
+use crate::ui::components::link::GoTo;
 use crate::ui::components::parts::button;
 use crate::ui::jobs;
+use crate::ui::route::Route;
+use crate::ui::state::Page;
 use leptos::prelude::*;
 use std::sync::Arc;
 
@@ -97,10 +100,17 @@ fn one(work: Work, plan: &Arc<Plan>, at: usize, step: &Step) -> AnyView {
             <p class="quiet">{why} " " {words.say(&facts)}</p>
             {cautions.collect_view()}
             {with(work, plan, step)}
+            {(kind == StepKind::Record).then(|| to_record(page))}
             {confirm(work, plan, step)}
         </section>
     }
     .into_any()
+}
+
+/// Where the start-up figures are written down.
+fn to_record(page: Page) -> AnyView {
+    view! { <p><GoTo route=Route::After class="button" test="to-after">{page.key("plan-to-record")}</GoTo></p> }
+        .into_any()
 }
 
 /// Tools and parts of a step, to unfold.
