@@ -191,7 +191,7 @@ pub struct Site {
     pub headroom_m: Ranged,
     /// Narrowest door or hatch, m.
     pub way_in_m: Ranged,
-    /// Width of the tightest landing or turn of the stairs, m; 0: none on the way.
+    /// Width of the tightest landing or turn of the stairs, the narrower of both ways, m; 0: none on the way.
     pub stair_turn_m: Ranged,
     /// Highest ceiling near the heater, m.
     pub stand_up_m: Ranged,

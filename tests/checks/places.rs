@@ -36,6 +36,8 @@ fn doors_and_turns() {
     assert_eq!(at(22.0, 0.0).fit, DoesNotFit);
     assert_eq!(at(30.0, 24.0).fit, DoesNotFit, "stairs do not");
     assert_eq!(at(30.0, 36.0).fit, Fits);
+    // Carried upright, 22.5 in of tank and an inch for each hand turn on a landing that is just so wide both ways.
+    assert_eq!((at(30.0, 24.5).fit, at(30.0, 24.4).fit), (Fits, DoesNotFit));
 }
 
 /// M1305.1: 30 in in front.

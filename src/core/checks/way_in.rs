@@ -1,4 +1,8 @@
 //! The way in: the narrowest door or hatch, and the tightest turn of the stairs, against the tank's diameter.
+//!
+//! A tank carried upright is round from above: it turns on the spot, so a landing has to be as wide as the tank and the
+//! hands on it both ways, and its corner asks no more. The narrower of both ways is what is asked for. Common practice, no
+//! source.
 
 use super::Seen;
 use super::judge::{Could, at_least, over};

@@ -1,7 +1,7 @@
 # The way in, the floor, and what is next door: what only the checks ask about the room.
 
 q-stair-turn = How wide is the tightest turn of the stairs?
-    .find = Measure the landing where the stairs turn, from wall to rail. Write 0 if there are no turns on the way.
+    .find = Measure the landing where the stairs turn, from wall to rail, both ways. Write the smaller. Write 0 if there are no turns on the way.
     .default = Usual for this kind of room. Common practice, no source.
 q-stand-up = How high is the highest ceiling near the heater?
     .find = Measure from the floor to the beams where there is most height. A tank is stood up there.
