@@ -90,6 +90,7 @@ impl Page {
     }
 
     /// The words, in the reader's units; tracks the choice of units.
+    #[cfg_attr(debug_assertions, track_caller)]
     pub fn words(self) -> Words {
         let units = self.units();
         self.words.with_value(|w| w.with_units(units))
@@ -106,6 +107,7 @@ impl Page {
     }
 
     /// The reader's units.
+    #[cfg_attr(debug_assertions, track_caller)]
     pub fn units(self) -> UnitSystem {
         self.settings.with(|s| s.units)
     }
@@ -121,11 +123,13 @@ impl Page {
     }
 
     /// A message in words; tracks the choice of units.
+    #[cfg_attr(debug_assertions, track_caller)]
     pub fn say(self, message: &Message) -> String {
         self.words().say(message)
     }
 
     /// A quantity in words; tracks the choice of units.
+    #[cfg_attr(debug_assertions, track_caller)]
     pub fn quantity(self, q: Quantity) -> String {
         self.words().quantity(q)
     }

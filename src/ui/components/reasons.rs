@@ -52,7 +52,7 @@ pub fn SettleFirst(outcome: Arc<Outcome>) -> impl IntoView {
         let says = Message::new("page-settle-more").with("count", rest.len() as i64);
         view! {
             <details class="find">
-                <summary data-test="settle-more">{page.say(&says)}</summary>
+                <summary data-test="settle-more">{move || page.say(&says)}</summary>
                 <ol class="settle" start=start>{rest.into_iter().map(one).collect_view()}</ol>
             </details>
         }
