@@ -1,10 +1,16 @@
 //! `handover` and `calendar`.
 
 use super::{case, run};
-use serde_json::json;
+use serde_json::{Value, json};
 
 fn house() -> String {
     case(&json!({ "heater_kind": "electric", "place": "us-ma-boston", "drain_kind": "none" }))
+}
+
+/// A reading of the start-up record.
+fn reading<'a>(page: &'a Value, code: &str) -> &'a Value {
+    let all = page["startup"].as_array().expect("readings");
+    all.iter().find(|r| r["reading"] == code).expect("the reading")
 }
 
 #[test]
@@ -18,12 +24,7 @@ fn a_case_gets_its_page_and_its_calendar() {
         (Some("heat_pump_50"), Some("2026-11-25"))
     );
     assert_eq!(page["months"].as_array().map(Vec::len), Some(12));
-    let air = page["startup"]
-        .as_array()
-        .expect("readings")
-        .iter()
-        .find(|r| r["reading"] == "air_out")
-        .expect("air");
+    let air = reading(page, "air_out");
     assert!(
         air["low"].as_f64() < air["likely"].as_f64() && air["likely"].as_f64() < air["high"].as_f64(),
         "{air}"
@@ -40,7 +41,7 @@ fn a_case_gets_its_page_and_its_calendar() {
 /// A job brings its own heater, day, readings and meter, and they are judged.
 #[test]
 fn a_job_brings_what_was_noted() {
-    let note = |what: &str, is: serde_json::Value| json!({ "what": what, "is": is, "at": 5 });
+    let note = |what: &str, is: Value| json!({ "what": what, "is": is, "at": 5 });
     let job = json!({ "tankful_job": 3, "id": "00c0ffee1234", "revision": 1, "created": 1, "changed": 2,
         "answers": { "heater_kind": "electric" }, "done": [
             note("heater", json!("heat_pump_50")), note("installed", json!("2026-07-01")),
@@ -53,12 +54,7 @@ fn a_job_brings_what_was_noted() {
     assert_eq!((ran.code, ran.err.as_str()), (Some(0), ""));
     let page = &ran.json()[0];
     assert_eq!(page["installed"], "2026-07-01");
-    let volts = page["startup"]
-        .as_array()
-        .expect("readings")
-        .iter()
-        .find(|r| r["reading"] == "volts")
-        .expect("volts");
+    let volts = reading(page, "volts");
     assert_eq!((volts["standing"].as_str(), volts["measured"].as_f64()), (Some("off"), Some(190.0)));
     assert_eq!(volts["causes"][0]["id"], "cause-loose-terminal");
     assert_eq!(
