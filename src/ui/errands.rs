@@ -5,7 +5,8 @@ use super::state::Page;
 use leptos::prelude::*;
 use std::sync::Arc;
 
-/// Most errands that are remembered with what came of them.
+/// Most errands of a kind that are remembered with what came of them. Of a kind, since a drawing takes hundreds of
+/// steps, and must not push out a result that stands on the page.
 const KEPT: usize = 16;
 
 /// An errand.
@@ -36,8 +37,12 @@ impl Page {
         }
         self.errands.update(|all| {
             all.retain(|e| e.ask != ask);
-            if all.len() >= KEPT {
-                all.remove(0);
+            // Bytes that ask for the same kind of thing begin alike.
+            let alike = |e: &Errand| e.ask.first() == ask.first();
+            if all.iter().filter(|e| alike(e)).count() >= KEPT
+                && let Some(oldest) = all.iter().position(alike)
+            {
+                all.remove(oldest);
             }
             all.push(Errand { ask, sent: false, came: Came::NotYet });
         });

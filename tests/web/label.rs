@@ -137,6 +137,26 @@ async fn the_rating_test_shows_its_charts_with_their_tables() -> Result<()> {
     page.close().await
 }
 
+/// Futures are drawn in hundreds of errands; they must not push the test's result out.
+#[tokio::test]
+#[ignore = "needs the built page and Chromium: cargo xtask test runs it"]
+async fn a_rating_test_stays_shown_while_futures_are_drawn() -> Result<()> {
+    let page = Page::served().await?;
+    page.go("?p=result").await?;
+    page.until_advised().await?;
+    press(&page, "show-test").await?;
+    page.find("chart-test").await?;
+    press(&page, "show-sure").await?;
+    page.until(
+        "most futures to be drawn",
+        "(() => { const drawn = document.querySelector('[data-test=futures] progress');
+           return drawn && drawn.value > 100; })()",
+    )
+    .await?;
+    ensure!(page.value("document.querySelector('[data-test=chart-test]') !== null").await? == true);
+    page.close().await
+}
+
 #[tokio::test]
 #[ignore = "needs the built page and Chromium: cargo xtask test runs it"]
 async fn axe_finds_no_fault_on_the_label_and_the_test() -> Result<()> {
