@@ -5,11 +5,9 @@
 //! the ends, the desk here and whoever shows the result, know what they mean. An errand is done in one go, so a
 //! long one is cut into several.
 
-use super::drawing::{self, Drawing, Step};
-use super::futures::{self, AskFutures, AskYears, Foretold};
+use super::futures::{AskFutures, Bench, Did};
 use super::messages::Ask;
 use crate::core::candidates::Label;
-use crate::core::futures::DesignYears;
 use crate::core::label::{self, Rated};
 use crate::core::outlook::{self, Outlook};
 use crate::core::pipeline::{Cache, Run};
@@ -28,31 +26,17 @@ enum Errand {
     Rate(Label),
     /// What lies ahead of these answers and this offer.
     Outlook(Ask),
-    /// Years that futures are told from.
-    Years(AskYears),
-    /// Futures told from years.
-    Foretell(Box<AskFutures>),
-    /// The next futures of these answers and this offer; the number tells one step from the next.
-    Draw(Ask, u32),
+    /// A step on the way to the futures of a job.
+    Futures(AskFutures),
 }
 
-/// The bytes that ask for years of a design.
-pub fn to_years(ask: AskYears) -> Vec<u8> {
-    postcard::to_allocvec(&Errand::Years(ask)).unwrap_or_default()
-}
-
-/// The years out of the bytes that came back.
-pub fn years(result: &[u8]) -> Option<Vec<DesignYears>> {
-    postcard::from_bytes(result).ok()
-}
-
-/// The bytes that ask for futures.
+/// The bytes that ask for a step on the way to futures.
 pub fn to_foretell(ask: AskFutures) -> Vec<u8> {
-    postcard::to_allocvec(&Errand::Foretell(Box::new(ask))).unwrap_or_default()
+    postcard::to_allocvec(&Errand::Futures(ask)).unwrap_or_default()
 }
 
-/// The futures out of the bytes that came back.
-pub fn foretold(result: &[u8]) -> Option<Foretold> {
+/// What came of the step, out of the bytes that came back.
+pub fn foretold(result: &[u8]) -> Option<Did> {
     postcard::from_bytes(result).ok()
 }
 
@@ -74,16 +58,6 @@ pub fn to_look_ahead(answers: &Answers, offer: &Offer) -> Vec<u8> {
 
 /// The outlook out of the bytes that came back.
 pub fn looked_ahead(result: &[u8]) -> Option<Outlook> {
-    postcard::from_bytes(result).ok()
-}
-
-/// The bytes that ask for a step of the futures of a job.
-pub fn to_draw(answers: &Answers, offer: &Offer, step: u32) -> Vec<u8> {
-    postcard::to_allocvec(&Errand::Draw(Ask::new(0, answers, offer), step)).unwrap_or_default()
-}
-
-/// The step out of the bytes that came back.
-pub fn drawn(result: &[u8]) -> Option<Step> {
     postcard::from_bytes(result).ok()
 }
 
@@ -109,7 +83,7 @@ fn part() -> Result<Box<dyn Desk>, SplitLoaderError> {
 
 #[derive(Default)]
 struct Worktop {
-    drawing: Option<Drawing>,
+    futures: Bench,
 }
 
 impl Desk for Worktop {
@@ -123,12 +97,10 @@ impl Desk for Worktop {
                 postcard::to_allocvec(&outlook::of(&case, &run.finish(), cache))
             }
             Ok(Errand::Rate(label)) => postcard::to_allocvec(&label::rate(&label)),
-            Ok(Errand::Years(ask)) => postcard::to_allocvec(&futures::years(&ask, cache)),
-            Ok(Errand::Foretell(ask)) => match futures::foretold(*ask, cache) {
-                Some(foretold) => postcard::to_allocvec(&foretold),
+            Ok(Errand::Futures(ask)) => match self.futures.run(ask, cache) {
+                Some(did) => postcard::to_allocvec(&did),
                 None => return Vec::new(),
             },
-            Ok(Errand::Draw(ask, _)) => postcard::to_allocvec(&drawing::go_on(&mut self.drawing, ask, cache)),
             Err(_) => return Vec::new(),
         };
         done.unwrap_or_default()

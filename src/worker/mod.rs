@@ -7,7 +7,6 @@
 //! May use [`crate::core`], [`crate::job`] and browser interfaces; knows nothing of the page's looks.
 pub mod advisor;
 pub mod clerk;
-pub mod drawing;
 pub mod errands;
 pub mod futures;
 pub mod messages;

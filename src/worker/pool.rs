@@ -1,10 +1,12 @@
-//! More workers for work that can be shared out: all cores but one, at least one. Each is a worker like the page's own, with
-//! the same compiled module; errands go to whichever is free, in order.
+//! More workers for work that can be shared out. All cores but one compute: the page's own worker is one of them, so with
+//! two cores there is none more. Each is a worker like that one, with the same compiled module; errands go to whichever is
+//! free, in order.
 //!
-//! Dropping the pool ends its workers at once, and with them what nobody wants any more.
+//! Whoever shares out gives a worker its next errand when it is free, and so has nothing to take back when the answers
+//! change: what is under way is short, and its result may be ignored. Dropping the pool ends its workers at once.
 
 use super::messages::{Request, Told};
-use super::{Link, LinkError};
+use super::Link;
 use std::cell::RefCell;
 use std::collections::VecDeque;
 use std::rc::Rc;
@@ -28,25 +30,22 @@ struct Shared {
     done: OnDone,
 }
 
-/// Cores less one, at least one.
+/// How many to start: cores, less the one that the page runs on and the one of its own worker.
 pub fn workers() -> usize {
     let cores = web_sys::window().map_or(1.0, |w| w.navigator().hardware_concurrency());
-    (cores as usize).saturating_sub(1).clamp(1, MOST)
+    (cores as usize).saturating_sub(2).min(MOST)
 }
 
 impl Pool {
-    /// Starts the workers.
-    ///
-    /// # Errors
-    /// When the browser refuses the first of them; fewer than wanted are no error.
-    pub fn start(count: usize, done: OnDone) -> Result<Pool, LinkError> {
+    /// Starts the workers, or as many of them as the browser gives.
+    pub fn start(count: usize, done: OnDone) -> Pool {
         let shared = Rc::new(RefCell::new(Shared {
             links: Vec::new(),
             busy: Vec::new(),
             waiting: VecDeque::new(),
             done,
         }));
-        for place in 0..count.clamp(1, MOST) {
+        for place in 0..count.min(MOST) {
             let (at, failed) = (Rc::downgrade(&shared), Rc::downgrade(&shared));
             let link = Link::start(
                 move |told| {
@@ -60,28 +59,24 @@ impl Pool {
                     }
                 },
             );
-            match link {
-                Ok(link) => {
-                    let mut shared = shared.borrow_mut();
-                    shared.links.push(Some(link));
-                    shared.busy.push(None);
-                }
-                Err(error) if place == 0 => return Err(error),
-                Err(_) => break,
-            }
+            let Ok(link) = link else { break };
+            let mut shared = shared.borrow_mut();
+            shared.links.push(Some(link));
+            shared.busy.push(None);
         }
-        Ok(Pool { shared })
+        Pool { shared }
     }
 
-    /// Shares errands out.
-    pub fn run(&self, errands: impl IntoIterator<Item = Vec<u8>>) {
-        self.shared.borrow_mut().waiting.extend(errands);
+    /// How many workers have nothing to do.
+    pub fn free(&self) -> usize {
+        let shared = self.shared.borrow();
+        shared.links.iter().zip(&shared.busy).filter(|(link, busy)| link.is_some() && busy.is_none()).count()
+    }
+
+    /// Has an errand done by a worker that is free.
+    pub fn run(&self, errand: Vec<u8>) {
+        self.shared.borrow_mut().waiting.push_back(errand);
         Shared::next(&self.shared);
-    }
-
-    /// Forgets what waits. What is under way ends soon, and its result is handed on; whoever asked may ignore it.
-    pub fn cancel(&self) {
-        self.shared.borrow_mut().waiting.clear();
     }
 }
 
@@ -122,8 +117,8 @@ impl Shared {
             shared.busy[place] = None;
             shared.done.clone()
         };
-        Shared::next(this);
         done(errand, result);
+        Shared::next(this);
     }
 
     /// A worker failed: what it was at goes back to the front, for another.

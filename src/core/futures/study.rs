@@ -78,10 +78,16 @@ pub struct Told {
 impl<'a> Study<'a> {
     /// Of a case and what is open about it.
     pub fn new(unknowns: &'a dyn Unknowns, wishes: Wishes) -> Study<'a> {
+        let luck = Luck::of(unknowns.case(&[]).seed);
+        Study::with_luck(unknowns, wishes, luck)
+    }
+
+    /// The same where the luck of the case's seed is known already: it is most of what a study costs to begin.
+    pub fn with_luck(unknowns: &'a dyn Unknowns, wishes: Wishes, luck: Luck) -> Study<'a> {
         let base = unknowns.case(&[]);
         let wishes = Wishes { futures: wishes.futures.clamp(1, Wishes::MOST), ..wishes };
         let drawn = unknowns.coordinates().iter().map(|c| c.open && c.drawn).collect();
-        Study { drawn, luck: Luck::of(base.seed), base, unknowns, wishes }
+        Study { drawn, luck, base, unknowns, wishes }
     }
 
     /// The case as it stands.

@@ -5,7 +5,7 @@ use super::sheet::{Sheet, Side};
 use plotters::chart::{ChartBuilder, ChartContext};
 use plotters::coord::Shift;
 use plotters::coord::types::RangedCoordf64;
-use plotters::prelude::{Cartesian2d, DrawingArea, IntoDrawingArea, PathElement, Polygon, Rectangle};
+use plotters::prelude::{Cartesian2d, Circle, DrawingArea, IntoDrawingArea, PathElement, Polygon, Rectangle};
 use plotters::style::{Color, RGBColor, ShapeStyle};
 use plotters_canvas::CanvasBackend;
 
@@ -152,6 +152,23 @@ impl<'a> Plot<'a> {
     pub fn cell(&mut self, from: (f64, f64), to: (f64, f64), (red, green, blue): (u8, u8, u8)) {
         let fill = RGBColor(red, green, blue).filled();
         let _ = self.chart.draw_series([Rectangle::new([from, to], fill)]);
+    }
+
+    /// A tinted cell between two corners.
+    pub fn tint(&mut self, from: (f64, f64), to: (f64, f64), colour: RGBColor) {
+        let _ = self.chart.draw_series([Rectangle::new([from, to], colour.mix(0.3).filled())]);
+    }
+
+    /// A ring around a point.
+    pub fn ring(&mut self, at: (f64, f64), colour: RGBColor) {
+        let style = self.style(colour, 2.5);
+        let _ = self.chart.draw_series([Circle::new(at, self.sheet.dots(7.0), style)]);
+    }
+
+    /// Where the plot lies on the canvas: left, top, right, bottom, CSS pixels.
+    pub fn place(&self) -> [f64; 4] {
+        let (x, y) = self.chart.plotting_area().get_pixel_range();
+        [x.start, y.start, x.end, y.end].map(|dots| f64::from(dots) / self.sheet.scale)
     }
 
     /// Words at a point.

@@ -20,7 +20,7 @@ use crate::ui::lazy::{self, Part};
 use crate::ui::over::Over;
 use crate::ui::route::Route;
 use crate::ui::state::{Page, page};
-use crate::ui::sure;
+use crate::ui::sure::{self, Weighed};
 use leptos::prelude::*;
 use std::sync::Arc;
 
@@ -36,30 +36,29 @@ pub fn part() -> Part {
 #[component]
 fn ResultPage() -> impl IntoView {
     let page = page();
+    // The heading stays while outcomes come and go, and with it the focus of whoever is there.
+    let heading = move || match page.outcome.get() {
+        Some(shared) => page.say(&shared.0.advice.verdict),
+        None => page.key("page-way-result"),
+    };
     let top = move || match page.outcome.get() {
         Some(shared) => view! { <Answer outcome=shared.0/> }.into_any(),
-        None => view! {
-            <div class="result">
-                <h1 id=HEADING tabindex="-1">{page.key("page-way-result")}</h1>
-                <p>{page.key("page-verdict-wait")}</p>
-            </div>
-        }
-        .into_any(),
+        None => view! { <p>{page.key("page-verdict-wait")}</p> }.into_any(),
     };
     let some = Memo::new(move |_| page.outcome.with(Option::is_some));
     let foot = move || page.outcome.get().map(|shared| view! { <Foot outcome=shared.0/> });
     // The findings stay while newer outcomes come: a measurement is being put in there.
-    // Hundreds of simulated years: for whoever asks.
-    let wanted = RwSignal::new(false);
+    provide_context(Weighed(RwSignal::new(None)));
+    let test = move || some.get().then_some("answer-verdict");
     view! {
-        {top}
-        {move || some.get().then(|| match wanted.get() {
-            true => lazy::shown(|| Box::pin(sure::part())),
-            false => view! {
-                <div class="ways">{button(page.key("sure-name"), "button", "show-sure", move || wanted.set(true))}</div>
-            }
-            .into_any(),
-        })}
+        <div class="result">
+            <header>
+                <p class="quiet">{page.key("page-way-result")}</p>
+                <h1 id=HEADING tabindex="-1" data-test=test>{heading}</h1>
+            </header>
+            {top}
+        </div>
+        {move || some.get().then(|| lazy::shown(|| Box::pin(sure::part())))}
         <div class="result">{move || some.get().then(|| view! { <Findings/> })} {foot}</div>
     }
 }
@@ -69,13 +68,8 @@ fn Answer(outcome: Arc<Outcome>) -> impl IntoView {
     let page = page();
     provide_context(Pair::of(&outcome));
     provide_context(Marks::of_all(page, outcome.candidates.iter().map(|c| c.candidate.id)));
-    let verdict = outcome.advice.verdict.clone();
     view! {
         <div class="result" data-test="answer">
-            <header>
-                <p class="quiet">{page.key("page-way-result")}</p>
-                <h1 id=HEADING tabindex="-1" data-test="answer-verdict">{move || page.say(&verdict)}</h1>
-            </header>
             <Tiles outcome=outcome.clone()/>
             <div class="quiet">
                 <p>{page.key("page-working-hint")}</p>

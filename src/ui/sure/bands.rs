@@ -17,7 +17,7 @@ use std::sync::Arc;
 pub fn bands_chart(view: &View) -> Option<AnyView> {
     let page = page();
     let outcome = view.of.0.clone();
-    let find = |id: CandidateId| view.seen.futures.of(id).cloned();
+    let find = |id: CandidateId| view.futures.of(id).cloned();
     let (a, b) = (find(outcome.advice.best)?, find(reading::rival(&outcome))?);
     let names = [outcome.name_of(a.id), outcome.name_of(b.id)];
     let said = names.clone().map(|name| Signal::derive(move || page.say(&name)));

@@ -1,118 +1,106 @@
-//! How sure it is: the futures as they are drawn, step by step, for as long as somebody looks and does not stop them.
+//! How sure it is: the futures as they are drawn, for as long as somebody looks and does not stop them.
 
+use super::Weighed;
 use super::bands::bands_chart;
 use super::changes::changes;
+use super::drawing::Drawing;
+use super::map::Map;
+use super::steps::YEARS;
+use crate::core::futures::{BreakEvenMap, Changes, Futures};
 use crate::core::message::{Arg, Message};
+use crate::core::units::Unit;
 use crate::text::report::futures as said;
 use crate::ui::components::parts::button;
-use crate::ui::errands::Came;
+use crate::ui::lazy;
 use crate::ui::model::Shared;
 use crate::ui::state::{Page, page};
-use crate::worker::drawing::{Seen, Step};
-use crate::worker::errands;
 use leptos::prelude::*;
 use std::sync::Arc;
 
+/// Changes of a range's width below this are none, for a reader.
+const ALIKE: f64 = 0.01;
+
 /// What was seen last, with the outcome that it belongs to.
-#[derive(Clone)]
+#[derive(Clone, PartialEq)]
 pub struct View {
     /// The outcome.
     pub of: Shared,
     /// The futures.
-    pub seen: Arc<Seen>,
-}
-
-/// The steps of a drawing.
-#[derive(Clone, Copy)]
-struct Steps {
-    at: RwSignal<u32>,
-    /// Design points done, of how many.
-    done: RwSignal<(u32, u32)>,
-    stopped: RwSignal<bool>,
-    last: RwSignal<Option<View>>,
-}
-
-/// Asks for one step after another, for the answers as they stand.
-fn draw(page: Page) -> Steps {
-    let steps = Steps {
-        at: RwSignal::new(0),
-        done: RwSignal::new((0, 1)),
-        stopped: RwSignal::new(false),
-        last: RwSignal::new(None),
-    };
-    let ask = Memo::new(move |_| {
-        let at = steps.at.get();
-        page.answers.with(|answers| page.offer.with(|offer| errands::to_draw(answers, offer, at)))
-    });
-    // Other answers: another drawing, from its beginning.
-    Effect::new(move |before: Option<()>| {
-        page.answers.track();
-        page.offer.track();
-        if before.is_some() {
-            steps.at.set(0);
-            steps.done.set((0, 1));
-        }
-    });
-    Effect::new(move |_| {
-        if page.outcome.with(Option::is_some) && !steps.stopped.get() {
-            page.send_errand(ask.get());
-        }
-    });
-    Effect::new(move |_| {
-        let Came::Done(bytes) = page.errand(&ask.get()) else { return };
-        let Some(Step { done, of, seen }) = errands::drawn(&bytes) else { return };
-        steps.done.set((done, of));
-        if let (Some(seen), Some(of)) = (seen, page.outcome.get_untracked()) {
-            steps.last.set(Some(View { of, seen: Arc::new(seen) }));
-        }
-        if done < of {
-            steps.at.update(|at| *at += 1);
-        }
-    });
-    steps
+    pub futures: Arc<Futures>,
+    /// What would change the advice, once that is found; where something else fits.
+    pub changes: Option<Arc<Changes>>,
+    /// Who is cheapest over the two numbers that matter most: last.
+    pub map: Option<Arc<BreakEvenMap>>,
+    /// Of the same job with older answers.
+    pub before: Option<Arc<Futures>>,
 }
 
 /// How sure it is.
 #[component]
-pub fn HowSure() -> impl IntoView {
+pub fn HowSure(drawing: Drawing) -> impl IntoView {
     let page = page();
-    let steps = draw(page);
-    let working = Memo::new(move |_| {
-        let (done, of) = steps.done.get();
-        done < of && !steps.stopped.get()
-    });
-    let progress = move || {
-        let (done, of) = steps.done.get();
-        (of.to_string(), done.to_string())
-    };
+    let working = Memo::new(move |_| !drawing.whole.get() && !drawing.stopped.get());
     // Spoken at the beginning and the end, not at every step.
-    let status = move || page.key(if working.get() { "sure-drawing" } else { "sure-drawn" });
-    let stop = move || steps.stopped.set(true);
-    let go_on = move || steps.stopped.set(false);
-    let unfinished = move || {
-        let (done, of) = steps.done.get();
-        done < of
+    let status = move || {
+        if working.get() {
+            return page.key("sure-drawing");
+        }
+        let tried = drawing.view.with(|view| view.as_ref().map_or(0, |view| view.futures.wishes.futures));
+        page.say(&Message::new("sure-drawn").with("count", i64::from(tried)))
     };
+    let years = move || drawing.view.with(|view| view.as_ref().map_or(0, |view| view.futures.error.years));
+    let unfinished = move || !drawing.whole.get();
+    // What is found last stays as it is while the bands change.
+    let of = move || drawing.view.with_untracked(|view| view.as_ref().map(|view| view.of.clone()));
+    let found = Memo::new(move |_| drawing.view.with(|view| view.as_ref()?.changes.clone()));
+    let map = Memo::new(move |_| drawing.view.with(|view| view.as_ref()?.map.clone()));
+    if let Some(Weighed(weighed)) = use_context() {
+        Effect::new(move |_| weighed.set(of().zip(found.get())));
+    }
     view! {
-        <div data-test="futures" aria-busy=move || working.get().to_string()>
+        <div data-test="futures" data-years=move || years().to_string() aria-busy=move || working.get().to_string()>
             <p class="quiet" role="status" data-test="futures-status">{status}</p>
             {move || unfinished().then(|| view! {
                 <p class="waiting">
-                    <progress aria-label=page.key("sure-drawing") max=move || progress().0 value=move || progress().1></progress>
+                    <progress aria-label=page.key("sure-drawing") max=YEARS.to_string() value=move || drawing.done.get().to_string()></progress>
                 </p>
             })}
-            {move || unfinished().then(|| if steps.stopped.get() {
-                button(page.key("sure-go-on"), "button", "futures-go-on", go_on).into_any()
+            {move || unfinished().then(|| if drawing.stopped.get() {
+                button(page.key("sure-go-on"), "button", "futures-go-on", move || drawing.stopped.set(false)).into_any()
             } else {
-                button(page.key("sure-stop"), "button", "futures-stop", stop).into_any()
+                button(page.key("sure-stop"), "button", "futures-stop", move || drawing.stopped.set(true)).into_any()
             })}
-            {move || steps.last.get().map(|view| shown(page, view))}
+            {move || drawing.missing.get().then(|| lazy::missing(move || drawing.again()))}
+            {move || drawing.view.get().map(|view| shown(page, view))}
+            {move || of().zip(found.get()).map(|(of, found)| changes(page, &of, &found))}
+            {move || of().zip(map.get()).map(|(of, map)| view! { <Map of map/> })}
         </div>
     }
 }
 
+/// By how much the range of what the advised heater costs has become narrower, or wider, since older answers.
+fn narrowed(view: &View) -> Option<Message> {
+    let range = |futures: &Futures| Some(*futures.of(view.futures.advised)?.spent.last()?);
+    let (was, is) = (range(view.before.as_deref()?)?, range(&view.futures)?);
+    let (wide, now) = (was.high - was.low, is.high - is.low);
+    if wide <= 0.0 {
+        return None;
+    }
+    let less = 1.0 - now / wide;
+    let key = match less {
+        less if less > ALIKE => "sure-narrower",
+        less if less < -ALIKE => "sure-wider",
+        _ => "sure-as-wide",
+    };
+    let message = Message::new(key)
+        .quantity("low", was.low, Unit::Dollar)
+        .quantity("high", was.high, Unit::Dollar)
+        .quantity("share", (100.0 * less.abs()).round(), Unit::Percent);
+    Some(message)
+}
+
 fn shown(page: Page, view: View) -> impl IntoView {
-    let (futures, outcome) = (view.seen.futures.clone(), view.of.0.clone());
+    let (futures, outcome) = (view.futures.clone(), view.of.0.clone());
     let each = {
         let (futures, outcome) = (futures.clone(), outcome.clone());
         move || {
@@ -121,6 +109,7 @@ fn shown(page: Page, view: View) -> impl IntoView {
             all.into_iter().map(|line| view! { <li>{line}</li> }).collect_view()
         }
     };
+    let narrowed = narrowed(&view);
     let advised = futures.of(futures.advised).cloned();
     let sure = advised.map(|c| {
         let name = outcome.name_of(c.id);
@@ -131,7 +120,7 @@ fn shown(page: Page, view: View) -> impl IntoView {
             Message::new("sure-worst").quantity(
                 "amount",
                 (c.worst_regret / 100.0).round() * 100.0,
-                crate::core::units::Unit::Dollar,
+                Unit::Dollar,
             ),
         ];
         says.map(|m| view! { <li>{move || page.say(&m)}</li> }).collect_view()
@@ -141,11 +130,11 @@ fn shown(page: Page, view: View) -> impl IntoView {
             <h3 id="sure-futures-name">{page.key("sure-futures")}</h3>
             <ul data-test="sure-advised">{sure}</ul>
             {bands_chart(&view)}
+            {narrowed.map(|m| view! { <p data-test="sure-narrowed">{move || page.say(&m)}</p> })}
             <details class="data">
                 <summary>{page.key("sure-each")}</summary>
                 <ul>{each}</ul>
             </details>
         </section>
-        {changes(page, &view)}
     }
 }

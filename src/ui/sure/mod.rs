@@ -3,17 +3,22 @@
 
 mod ahead;
 mod bands;
-mod changes;
+pub mod changes;
+mod drawing;
 mod emissions;
 mod futures;
 mod hours;
 mod life;
+mod map;
+mod steps;
 mod waiting;
 
+use self::drawing::Drawing;
 use super::errands::Came;
 use super::lazy::{self, Part};
 use super::model::Shared;
 use super::state::{Page, page};
+use crate::core::futures::Changes;
 use crate::core::outlook::Outlook;
 use crate::text;
 use crate::worker::errands;
@@ -42,9 +47,14 @@ impl PartialEq for Ahead {
     }
 }
 
+/// What would change the advice, with the outcome that it belongs to, once it is found: from context, for other lists of
+/// open questions.
+#[derive(Clone, Copy)]
+pub struct Weighed(pub RwSignal<Option<(Shared, Arc<Changes>)>>);
+
 /// Asks for the outlook of whatever is advised, and gives the last one that came: an older one stays while a newer
-/// is worked out, so that nothing jumps.
-fn look_ahead(page: Page) -> (Memo<Vec<u8>>, RwSignal<Option<Ahead>>) {
+/// is worked out, so that nothing jumps. First bands come before it.
+fn look_ahead(page: Page, drawing: Drawing) -> (Memo<Vec<u8>>, RwSignal<Option<Ahead>>) {
     // An outcome is of the answers as they stood when it came; they are asked about once it is there.
     let ask = Memo::new(move |_| {
         page.outcome.track();
@@ -53,7 +63,9 @@ fn look_ahead(page: Page) -> (Memo<Vec<u8>>, RwSignal<Option<Ahead>>) {
     let last = RwSignal::new(None);
     Effect::new(move |_| {
         // A newer answer may still be on its way to its advice: the outlook comes after it.
-        if page.outcome.with(Option::is_some) {
+        let settled = page.outcome.get();
+        let seen = drawing.view.with(|view| view.as_ref().map(|view| view.of.clone()));
+        if settled.is_some() && (seen == settled || drawing.stopped.get()) {
             page.send_errand(ask.get());
         }
     });
@@ -69,7 +81,8 @@ fn look_ahead(page: Page) -> (Memo<Vec<u8>>, RwSignal<Option<Ahead>>) {
 #[component]
 fn Sure() -> impl IntoView {
     let page = page();
-    let (ask, last) = look_ahead(page);
+    let drawing = Drawing::start(page);
+    let (ask, last) = look_ahead(page, drawing);
     let missing = move || page.errand(&ask.get()) == Came::Missing;
     let waits = move || last.with(Option::is_none) && !missing();
     view! {
@@ -81,7 +94,7 @@ fn Sure() -> impl IntoView {
                 <p class="waiting" role="status"><progress aria-hidden="true"></progress> {page.key("sure-wait")}</p>
             })}
             {move || missing().then(|| lazy::missing(move || page.send_errand(ask.get_untracked())))}
-            <futures::HowSure/>
+            <futures::HowSure drawing/>
             {move || last.get().map(|ahead| view! { <ahead::WhatLiesAhead ahead/> })}
         </section>
     }
