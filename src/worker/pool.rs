@@ -5,8 +5,8 @@
 //! Whoever shares out gives a worker its next errand when it is free, and so has nothing to take back when the answers
 //! change: what is under way is short, and its result may be ignored. Dropping the pool ends its workers at once.
 
-use super::messages::{Request, Told};
 use super::Link;
+use super::messages::{Request, Told};
 use std::cell::RefCell;
 use std::collections::VecDeque;
 use std::rc::Rc;

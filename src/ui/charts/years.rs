@@ -11,15 +11,25 @@ pub struct Banded {
     line: Vec<(f64, f64)>,
     low: Vec<(f64, f64)>,
     high: Vec<(f64, f64)>,
+    /// Edges of a band that was there before: drawn thin.
+    former: Vec<Vec<(f64, f64)>>,
 }
 
 impl Banded {
     /// Of three values a year, the first at the start: the line's, the band's lower and its upper edge.
     pub fn new(line: Vec<f64>, low: Vec<f64>, high: Vec<f64>) -> Self {
-        let over =
-            |values: Vec<f64>| values.into_iter().enumerate().map(|(year, v)| (year as f64, v)).collect();
-        Self { line: over(line), low: over(low), high: over(high) }
+        Self { line: over(line), low: over(low), high: over(high), former: Vec::new() }
     }
+
+    /// The same with the edges of a band that was there before.
+    pub fn after(self, low: Vec<f64>, high: Vec<f64>) -> Self {
+        Self { former: vec![over(low), over(high)], ..self }
+    }
+}
+
+/// Values a year, the first at the start.
+fn over(values: Vec<f64>) -> Vec<(f64, f64)> {
+    values.into_iter().enumerate().map(|(year, v)| (year as f64, v)).collect()
 }
 
 /// An axis from the start to the end of the last of some years, with a mark at each or at every second, fifth…
@@ -41,13 +51,18 @@ pub fn draw(
     wanted: u32,
     label: &dyn Fn(f64) -> String,
 ) {
-    let all = [chosen, beside].into_iter().flat_map(|b| [&b.line, &b.low, &b.high]).flatten();
+    let all =
+        [chosen, beside].into_iter().flat_map(|b| [&b.line, &b.low, &b.high].into_iter().chain(&b.former));
+    let all = all.flatten();
     let y = Axis::round(all.map(|(_, v)| *v).chain([0.0]), wanted, label);
     let x = axis(page, chosen.line.len().saturating_sub(1) as f64);
     let colours = sheet.colours;
     plot::whole(sheet, &x, &y, "", &mut |plot| {
         plot.band(&beside.low, &beside.high, colours.rival);
         plot.band(&chosen.low, &chosen.high, colours.copper);
+        for edge in &chosen.former {
+            plot.line(edge, colours.soft, 1.0, false);
+        }
         plot.line(&beside.line, colours.rival, 2.5, true);
         plot.line(&chosen.line, colours.copper, 3.0, false);
     });

@@ -9,6 +9,7 @@ use crate::core::outcome::{Outcome, Settle};
 use crate::job::questions::{self, Id, Question};
 use crate::ui::route::Route;
 use crate::ui::state::page;
+use crate::ui::sure::{Weighed, changes};
 use leptos::prelude::*;
 use std::sync::Arc;
 
@@ -67,46 +68,88 @@ pub fn SettleFirst(outcome: Arc<Outcome>) -> impl IntoView {
     }
 }
 
-/// What the advice takes for granted: the first questions that nobody answered, then the others.
+/// Questions listed at once where it is known what they change.
+const WEIGHTY_AT_ONCE: usize = 8;
+
+/// What the advice takes for granted. Once it is known what would change the advice, what may turn it comes first,
+/// then what moves it most, each with how much; until then, the questions that are asked first.
 #[component]
 pub fn Assumed() -> impl IntoView {
     let page = page();
-    let open = move |first: bool| {
+    let weighed = use_context::<Weighed>();
+    let open = move || {
         page.resolved.with(|r| {
-            questions::all()
-                .filter(|q| q.first == first && r.get(q.id).is_some_and(|k| k.from == Provenance::Assumed))
-                .collect::<Vec<_>>()
+            let assumed = |q: &&Question| r.get(q.id).is_some_and(|k| k.from == Provenance::Assumed);
+            questions::all().filter(assumed).collect::<Vec<&'static Question>>()
         })
     };
-    let list =
-        move |first| open(first).into_iter().map(|question| view! { <OneAssumed question/> }).collect_view();
-    let others =
-        move || page.say(&Message::new("page-assumed-others").with("count", open(false).len() as i64));
+    // Questions at once with what they change, and the others.
+    let parts = Memo::new(move |_| -> Parts {
+        let mut rest = open();
+        let known = weighed.and_then(|Weighed(weighed)| weighed.get());
+        let Some((of, changes)) = known else {
+            let (first, rest): (Vec<&Question>, Vec<&Question>) = rest.into_iter().partition(|q| q.first);
+            let first = first.into_iter().map(|q| (q.id, Vec::new())).collect();
+            return (first, rest.iter().map(|q| q.id).collect());
+        };
+        let mut first = Vec::new();
+        for s in &changes.sensitivities {
+            let at = rest.iter().position(|q| q.id.code() == s.code);
+            let says = changes::weight(s, &of.0);
+            if let Some(at) = at.filter(|_| first.len() < WEIGHTY_AT_ONCE && !says.is_empty()) {
+                first.push((rest.remove(at).id, says));
+            }
+        }
+        (first, rest.iter().map(|q| q.id).collect::<Vec<Id>>())
+    });
+    let list = move || {
+        let (first, _) = parts.get();
+        first.into_iter().map(|(id, says)| view! { <OneAssumed id says/> }).collect_view()
+    };
+    let others = move || {
+        let (_, rest) = parts.get();
+        rest.into_iter().map(|id| view! { <OneAssumed id says=Vec::new()/> }).collect_view()
+    };
+    let count = move || {
+        page.say(&Message::new("page-assumed-others").with("count", parts.with(|p| p.1.len()) as i64))
+    };
+    let about = move || match parts
+        .with(|(first, _): &Parts| (first.is_empty(), first.iter().any(|f| !f.1.is_empty())))
+    {
+        (true, _) => page.key("page-assumed-none"),
+        (_, true) => page.key("sure-assumed-about"),
+        (_, false) => page.key("page-assumed-about"),
+    };
     view! {
         <section aria-labelledby="assumed-name" data-test="assumed">
             <h2 id="assumed-name">{page.key("page-assumed")}</h2>
-            <p class="quiet">
-                {move || page.key(if open(true).is_empty() { "page-assumed-none" } else { "page-assumed-about" })}
-            </p>
-            <ul class="assumed">{move || list(true)}</ul>
+            <p class="quiet">{about}</p>
+            <ul class="assumed" data-test="assumed-first">{list}</ul>
             <details class="data">
-                <summary>{others}</summary>
-                <ul class="assumed">{move || list(false)}</ul>
+                <summary>{count}</summary>
+                <ul class="assumed">{others}</ul>
             </details>
         </section>
     }
 }
 
+/// Questions at once with what they change, and the others.
+type Parts = (Vec<(Id, Vec<Message>)>, Vec<Id>);
+
 #[component]
-fn OneAssumed(question: &'static Question) -> impl IntoView {
+fn OneAssumed(id: Id, says: Vec<Message>) -> impl IntoView {
     let page = page();
-    let id = question.id;
     let value =
         move || page.resolved.with(|r| r.get(id).map(|k| k.value.clone())).map(|v| value_words(page, id, &v));
+    let says = (!says.is_empty()).then(|| {
+        let says = move || says.iter().map(|m| page.say(m)).collect::<Vec<_>>().join(" ");
+        view! { <span class="quiet weight">{says}</span> }
+    });
     view! {
         <li>
             <GoTo route=Route::question(id) test=format!("assumed-{}", id.code())>{page.key(&id.key())}</GoTo>
             <span>{value}</span>
+            {says}
         </li>
     }
 }

@@ -13,39 +13,71 @@ use crate::ui::state::{Page, page};
 use leptos::prelude::*;
 use std::sync::Arc;
 
-/// The chart: the advised heater and the one beside it.
-pub fn bands_chart(view: &View) -> Option<AnyView> {
+/// The advised heater and the one beside it, and the first as it was with older answers.
+#[derive(Clone, PartialEq)]
+struct Shown {
+    pair: [CandidateFutures; 2],
+    names: [Message; 2],
+    before: Option<Vec<Band>>,
+}
+
+impl Shown {
+    fn of(view: &View) -> Option<Shown> {
+        let (outcome, find) = (&view.of.0, |id: CandidateId| view.futures.of(id).cloned());
+        let pair = [find(outcome.advice.best)?, find(reading::rival(outcome))?];
+        let names = [outcome.name_of(pair[0].id), outcome.name_of(pair[1].id)];
+        let before = view.before.as_ref().and_then(|futures| Some(futures.of(pair[0].id)?.spent.clone()));
+        Some(Shown { pair, names, before })
+    }
+}
+
+/// The chart. It stays while what it shows is refined.
+pub fn bands_chart(view: RwSignal<Option<View>>) -> AnyView {
     let page = page();
-    let outcome = view.of.0.clone();
-    let find = |id: CandidateId| view.futures.of(id).cloned();
-    let (a, b) = (find(outcome.advice.best)?, find(reading::rival(&outcome))?);
-    let names = [outcome.name_of(a.id), outcome.name_of(b.id)];
-    let said = names.clone().map(|name| Signal::derive(move || page.say(&name)));
+    let shown = Memo::new(move |_| view.with(|view| Shown::of(view.as_ref()?)));
+    let name = move |n: usize| {
+        Signal::derive(move || shown.with(|s| s.as_ref().map(|s| page.say(&s.names[n])).unwrap_or_default()))
+    };
+    let names = [name(0), name(1)];
     let legend = Signal::derive(move || -> Legend {
-        vec![("solid", said[0]), ("dashed", said[1]), ("band", Signal::stored(page.key("sure-band")))]
+        let band = ("band", Signal::stored(page.key("sure-band")));
+        let before = shown.with(|s| s.as_ref().is_some_and(|s| s.before.is_some()));
+        let before = before.then(|| ("thin", Signal::stored(page.key("sure-band-before"))));
+        [("solid", names[0]), ("dashed", names[1]), band].into_iter().chain(before).collect()
     });
-    let pair = StoredValue::new((a, b));
-    let reading = Signal::derive(move || {
-        let end = |c: &CandidateFutures| c.spent.last().copied().unwrap_or_default();
-        let (a, b, years) = pair.with_value(|(a, b)| (end(a), end(b), a.spent.len().saturating_sub(1)));
-        let [of_a, of_b] = names.clone();
-        page.say(
-            &Message::new("sure-bands-reading")
-                .with("years", years as i64)
-                .with("heater", of_a)
-                .quantity("low", a.low, Unit::Dollar)
-                .quantity("high", a.high, Unit::Dollar)
-                .with("rival", of_b)
-                .quantity("rival-low", b.low, Unit::Dollar)
-                .quantity("rival-high", b.high, Unit::Dollar),
-        )
+    let reading =
+        Signal::derive(move || shown.with(|s| s.as_ref().map(|s| reading(page, s)).unwrap_or_default()));
+    let figures = Signal::derive(move || {
+        shown.with(|s| s.as_ref().map(|s| figures(page, names, &s.pair[0], &s.pair[1])).unwrap_or_default())
     });
-    let figures = Signal::derive(move || pair.with_value(|(a, b)| figures(page, said, a, b)));
     let draw = Arc::new(move |sheet: &Sheet| {
-        let (a, b) = pair.with_value(|(a, b)| (banded(a), banded(b)));
-        years::draw(page, sheet, &a, &b, 5, &|v| money(page, v));
+        shown.with(|s| {
+            let Some(Shown { pair: [a, b], before, .. }) = s else { return };
+            let edge = |of: &[Band], pick: fn(&Band) -> f64| of.iter().map(pick).collect();
+            let chosen = match before {
+                Some(before) => banded(a).after(edge(before, |s| s.low), edge(before, |s| s.high)),
+                None => banded(a),
+            };
+            years::draw(page, sheet, &chosen, &banded(b), 5, &|v| money(page, v));
+        });
     });
-    Some(view! { <ChartFrame code="bands" heading="sure-bands" reading legend figures draw/> }.into_any())
+    view! { <ChartFrame code="bands" heading="sure-bands" reading legend figures draw/> }.into_any()
+}
+
+fn reading(page: Page, shown: &Shown) -> String {
+    let end = |c: &CandidateFutures| c.spent.last().copied().unwrap_or_default();
+    let ([a, b], [of_a, of_b]) = (&shown.pair, shown.names.clone());
+    let (years, a, b) = (a.spent.len().saturating_sub(1), end(a), end(b));
+    page.say(
+        &Message::new("sure-bands-reading")
+            .with("years", years as i64)
+            .with("heater", of_a)
+            .quantity("low", a.low, Unit::Dollar)
+            .quantity("high", a.high, Unit::Dollar)
+            .with("rival", of_b)
+            .quantity("rival-low", b.low, Unit::Dollar)
+            .quantity("rival-high", b.high, Unit::Dollar),
+    )
 }
 
 fn money(page: Page, dollars: f64) -> String {

@@ -155,7 +155,8 @@ impl Drawing {
         }
         // The first errand is under way before other workers are started.
         if self.pool.try_with_value(Option::is_none) == Some(true) {
-            let pool = Pool::start(pool::workers(), Rc::new(move |errand, years| self.other_did(&errand, years)));
+            let pool =
+                Pool::start(pool::workers(), Rc::new(move |errand, years| self.other_did(&errand, years)));
             self.pool.set_value(Some(pool));
         }
         let free = || self.pool.try_with_value(|pool| pool.as_ref().map_or(0, Pool::free)).unwrap_or(0);

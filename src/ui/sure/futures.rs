@@ -49,6 +49,7 @@ pub fn HowSure(drawing: Drawing) -> impl IntoView {
         page.say(&Message::new("sure-drawn").with("count", i64::from(tried)))
     };
     let years = move || drawing.view.with(|view| view.as_ref().map_or(0, |view| view.futures.error.years));
+    let some = Memo::new(move |_| drawing.view.with(Option::is_some));
     let unfinished = move || !drawing.whole.get();
     // What is found last stays as it is while the bands change.
     let of = move || drawing.view.with_untracked(|view| view.as_ref().map(|view| view.of.clone()));
@@ -71,7 +72,7 @@ pub fn HowSure(drawing: Drawing) -> impl IntoView {
                 button(page.key("sure-stop"), "button", "futures-stop", move || drawing.stopped.set(true)).into_any()
             })}
             {move || drawing.missing.get().then(|| lazy::missing(move || drawing.again()))}
-            {move || drawing.view.get().map(|view| shown(page, view))}
+            {move || some.get().then(|| shown(page, drawing.view))}
             {move || of().zip(found.get()).map(|(of, found)| changes(page, &of, &found))}
             {move || of().zip(map.get()).map(|(of, map)| view! { <Map of map/> })}
         </div>
@@ -99,42 +100,51 @@ fn narrowed(view: &View) -> Option<Message> {
     Some(message)
 }
 
-fn shown(page: Page, view: View) -> impl IntoView {
-    let (futures, outcome) = (view.futures.clone(), view.of.0.clone());
-    let each = {
-        let (futures, outcome) = (futures.clone(), outcome.clone());
-        move || {
+/// The bands, and what they say: in place while they are refined.
+fn shown(page: Page, view: RwSignal<Option<View>>) -> AnyView {
+    let listed =
+        move |lines: Vec<String>| lines.into_iter().map(|line| view! { <li>{line}</li> }).collect_view();
+    let each = move || {
+        view.with(|view| {
             let words = page.words();
-            let all = said::candidates(&words, &futures, &outcome);
-            all.into_iter().map(|line| view! { <li>{line}</li> }).collect_view()
-        }
+            listed(
+                view.as_ref()
+                    .map(|view| said::candidates(&words, &view.futures, &view.of.0))
+                    .unwrap_or_default(),
+            )
+        })
     };
-    let narrowed = narrowed(&view);
-    let advised = futures.of(futures.advised).cloned();
-    let sure = advised.map(|c| {
-        let name = outcome.name_of(c.id);
-        let percent = |share: f64| Arg::Number((100.0 * share).round(), 0);
-        let says = [
-            Message::new("sure-cheapest").with("heater", name.clone()).with("chance", percent(c.cheapest)),
-            Message::new("sure-pays").with("chance", percent(c.pays_within_life)),
-            Message::new("sure-worst").quantity(
-                "amount",
-                (c.worst_regret / 100.0).round() * 100.0,
-                Unit::Dollar,
-            ),
-        ];
-        says.map(|m| view! { <li>{move || page.say(&m)}</li> }).collect_view()
-    });
+    let advised =
+        move || listed(view.with(|view| view.as_ref().map(|view| sure(page, view)).unwrap_or_default()));
+    let narrower = move || {
+        let message = view.with(|view| narrowed(view.as_ref()?))?;
+        Some(view! { <p data-test="sure-narrowed">{page.say(&message)}</p> })
+    };
     view! {
         <section aria-labelledby="sure-futures-name" data-test="sure-futures">
             <h3 id="sure-futures-name">{page.key("sure-futures")}</h3>
-            <ul data-test="sure-advised">{sure}</ul>
-            {bands_chart(&view)}
-            {narrowed.map(|m| view! { <p data-test="sure-narrowed">{move || page.say(&m)}</p> })}
+            <ul data-test="sure-advised">{advised}</ul>
+            {bands_chart(view)}
+            {narrower}
             <details class="data">
                 <summary>{page.key("sure-each")}</summary>
-                <ul>{each}</ul>
+                <ul data-test="sure-each">{each}</ul>
             </details>
         </section>
     }
+    .into_any()
+}
+
+/// How sure the advised heater is.
+fn sure(page: Page, view: &View) -> Vec<String> {
+    let Some(c) = view.futures.of(view.futures.advised) else { return Vec::new() };
+    let percent = |share: f64| Arg::Number((100.0 * share).round(), 0);
+    let all = [
+        Message::new("sure-cheapest")
+            .with("heater", view.of.0.name_of(c.id))
+            .with("chance", percent(c.cheapest)),
+        Message::new("sure-pays").with("chance", percent(c.pays_within_life)),
+        Message::new("sure-worst").quantity("amount", (c.worst_regret / 100.0).round() * 100.0, Unit::Dollar),
+    ];
+    all.iter().map(|m| page.say(m)).collect()
 }

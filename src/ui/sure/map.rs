@@ -9,7 +9,7 @@ use crate::core::message::{Arg, Message};
 use crate::job::questions::Id;
 use crate::ui::charts::axis::Axis;
 use crate::ui::charts::frame::{ChartFrame, Figures, Legend};
-use crate::ui::charts::plot::{Plot, areas};
+use crate::ui::charts::plot::{self, Plot};
 use crate::ui::charts::sheet::Sheet;
 use crate::ui::model::Shared;
 use crate::ui::state::{Page, page};
@@ -113,9 +113,10 @@ pub fn Map(of: Shared, map: Arc<BreakEvenMap>) -> impl IntoView {
                 reading
                 legend
                 figures
-                draw=Callback::new(move |sheet: StoredValue<Sheet, LocalStorage>| {
-                    let lies = read.with_value(|read| sheet.with_value(|sheet| draw(page, read, at.get(), sheet)));
-                    place.set_value(lies.unwrap_or_default());
+                draw=Arc::new(move |sheet: &Sheet| {
+                    let lies = read.with_value(|read| draw(page, read, at.get(), sheet));
+                    // None where the place has gone meanwhile.
+                    place.try_set_value(lies);
                 })
                 tall=true
             />
@@ -160,21 +161,28 @@ fn point(read: &Read, [left, top, right, bottom]: &[f64; 4], here: (f64, f64)) -
 fn axis(page: Page, values: &Values) -> Axis {
     let last = values.values.len().max(1) - 1;
     let marks = (0..=PARTS).map(|part| part * last / PARTS);
-    let marks =
-        marks.filter_map(|i| Some((i as f64, page.quantity(*values.values.get(i)?)))).collect();
+    let marks = marks.filter_map(|i| Some((i as f64, page.quantity(*values.values.get(i)?)))).collect();
     Axis::with_marks(-0.5, last as f64 + 0.5, marks)
 }
 
 /// Draws the map with the point that is read; where its fields lie.
-fn draw(page: Page, read: &Read, at: (usize, usize), sheet: &Sheet) -> Option<[f64; 4]> {
-    let map = &read.map;
-    let (columns, rows) = (map.x.values.len(), map.y.values.len());
-    let parts = areas(sheet, 1);
-    let mut plot = Plot::begin(sheet, parts.first()?, &axis(page, &map.x), &axis(page, &map.y))?;
+fn draw(page: Page, read: &Read, at: (usize, usize), sheet: &Sheet) -> [f64; 4] {
+    let mut lies = [0.0; 4];
+    plot::whole(sheet, &axis(page, &read.map.x), &axis(page, &read.map.y), "", &mut |plot| {
+        fields(plot, read, sheet);
+        crossing(plot, read, at, sheet);
+        lies = plot.place();
+    });
+    lies
+}
+
+/// Fields, the lines between them, and their letters.
+fn fields(plot: &mut Plot<'_>, read: &Read, sheet: &Sheet) {
+    let (columns, rows) = (read.map.x.values.len(), read.map.y.values.len());
     let colours = sheet.colours;
     for y in 0..rows {
         for x in 0..columns {
-            field(&mut plot, sheet, read.heater((x, y)), (x as f64, y as f64));
+            field(plot, sheet, read.heater((x, y)), (x as f64, y as f64));
         }
     }
     for y in 0..rows {
@@ -197,12 +205,17 @@ fn draw(page: Page, read: &Read, at: (usize, usize), sheet: &Sheet) -> Option<[f
             plot.words(&letter(n), *x as f64, *y as f64);
         }
     }
-    let (here, now) = ((at.0 as f64, at.1 as f64), read.now());
-    let (width, height) = (columns as f64 - 0.5, rows as f64 - 0.5);
-    plot.line(&[(here.0, -0.5), (here.0, height)], colours.ink, 1.0, true);
-    plot.line(&[(-0.5, here.1), (width, here.1)], colours.ink, 1.0, true);
-    plot.ring((now.0 as f64, now.1 as f64), colours.ink);
-    Some(plot.place())
+}
+
+/// The point that is read, and the case as it stands.
+fn crossing(plot: &mut Plot<'_>, read: &Read, at: (usize, usize), sheet: &Sheet) {
+    let (x, y) = (at.0 as f64, at.1 as f64);
+    let end = |values: &Values| values.values.len() as f64 - 0.5;
+    let ink = sheet.colours.ink;
+    plot.line(&[(x, -0.5), (x, end(&read.map.y))], ink, 1.0, true);
+    plot.line(&[(-0.5, y), (end(&read.map.x), y)], ink, 1.0, true);
+    let now = read.now();
+    plot.ring((now.0 as f64, now.1 as f64), ink);
 }
 
 /// One point's field: a tint, and lines over it that none but its heater has.
@@ -227,7 +240,8 @@ fn figures(page: Page, read: &Read) -> Figures {
         let last = values.values.len().max(1) - 1;
         (0..=PARTS).map(|part| part * last / PARTS).collect()
     };
-    let words = |values: &Values, i: usize| values.values.get(i).map_or_else(String::new, |q| page.quantity(*q));
+    let words =
+        |values: &Values, i: usize| values.values.get(i).map_or_else(String::new, |q| page.quantity(*q));
     let columns = some(&map.x);
     let corner = page.say(
         &Message::new("sure-map-corner")
