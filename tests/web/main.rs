@@ -25,6 +25,7 @@ mod single;
 mod site;
 mod start;
 mod storage;
+mod sure;
 mod update;
 mod work;
 mod worker;

@@ -93,4 +93,4 @@ sure-map-across = Across:
 sure-map-up = Up:
 sure-map-now = As it stands
 sure-map-corner = { $y } / { $x }
-sure-map-reading = { $x }: { $across }. { $y }: { $up }. There { $heater } ({ $letter }) costs least.
+sure-map-reading = { $x } { $across }. { $y } { $up }. There { $heater } ({ $letter }) costs least.
