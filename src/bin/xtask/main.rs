@@ -8,6 +8,7 @@ mod browser;
 mod check;
 mod chunks;
 mod finish;
+mod futures;
 mod fuzz;
 mod measure;
 mod page;

@@ -5,7 +5,7 @@ use std::time::Duration;
 
 use crate::browser::{Browser, Driver};
 use crate::site::Site;
-use crate::{dist, page, sizes, years};
+use crate::{dist, futures, page, sizes, years};
 
 /// One kind of figures.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
@@ -18,6 +18,8 @@ pub enum Figures {
     Calibrations,
     /// From an answer to the new verdict, in Chromium.
     Answers,
+    /// From the verdict to first bands and to all futures, in Chromium with one worker and more; futures natively.
+    Futures,
 }
 
 /// The answers timed: each leads to a household not simulated before. Back takes another way than there.
@@ -59,6 +61,7 @@ pub fn measure(named: &[Figures]) -> Result<()> {
             Figures::Years => years::years()?,
             Figures::Calibrations => years::calibrations()?,
             Figures::Answers => answers()?,
+            Figures::Futures => futures::futures()?,
         }
     }
     Ok(())
