@@ -119,6 +119,10 @@ impl Drawing {
         let Some(of) = page.outcome.get_untracked() else { return };
         let (answers, offer) = (page.answers.get_untracked(), page.offer.get_untracked());
         let (job, ask) = (page.open.get_untracked(), Ask::new(0, &answers, &offer));
+        // The same answers advised on once more: what is under way goes on.
+        if self.update(|steps| steps.advised_anew(job, &ask, &of)) == Some(true) {
+            return;
+        }
         let mut before = None;
         if let Some(seen) = LAST.with_borrow(Clone::clone).filter(|seen| seen.job == job) {
             let same = seen.ask == ask;

@@ -68,6 +68,15 @@ impl Steps {
         }
     }
 
+    /// Takes a newer outcome of the same answers; whether they are the same.
+    pub fn advised_anew(&mut self, job: JobId, ask: &Ask, of: &Shared) -> bool {
+        let same = self.job == job && self.ask == *ask;
+        if same {
+            self.of = of.clone();
+        }
+        same
+    }
+
     /// Years simulated.
     pub fn done(&self) -> u32 {
         self.there.iter().filter(|there| **there).count() as u32
