@@ -47,9 +47,11 @@ fn ResultPage() -> impl IntoView {
     };
     let some = Memo::new(move |_| page.outcome.with(Option::is_some));
     let foot = move || page.outcome.get().map(|shared| view! { <Foot outcome=shared.0/> });
-    // The findings stay while newer outcomes come: a measurement is being put in there.
+    // What would change the advice is found below, and orders what is taken for granted above.
     provide_context(Weighed(RwSignal::new(None)));
     let test = move || some.get().then_some("answer-verdict");
+    // The findings stay while newer outcomes come: a measurement is being put in there.
+    let findings = move || some.get().then(|| view! { <Findings/> });
     view! {
         <div class="result">
             <header>
@@ -59,7 +61,7 @@ fn ResultPage() -> impl IntoView {
             {top}
         </div>
         {move || some.get().then(|| lazy::shown(|| Box::pin(sure::part())))}
-        <div class="result">{move || some.get().then(|| view! { <Findings/> })} {foot}</div>
+        <div class="result">{findings} {foot}</div>
     }
 }
 
