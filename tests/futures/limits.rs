@@ -5,7 +5,7 @@ use crate::houses;
 use tankful::core::case::Provenance;
 use tankful::core::futures::study::Position;
 use tankful::core::futures::unknowns::Unknowns;
-use tankful::core::futures::{Changes, DesignYears, Fitted, Futures, Study, Wishes};
+use tankful::core::futures::{Changes, DesignYears, Fitted, Futures, Study, Weighing, Wishes};
 use tankful::core::outcome::Outcome;
 use tankful::core::pipeline::{Cache, advise};
 use tankful::job::answers::Answers;
@@ -127,4 +127,33 @@ fn nothing_depends_on_how_the_work_is_shared() {
     // And it crosses to another worker as it is.
     let bytes = postcard::to_allocvec(&straight).expect("plain data");
     assert_eq!(postcard::from_bytes::<Vec<DesignYears>>(&bytes).expect("the same"), straight);
+}
+
+/// What would change the advice, found in steps of any size, with other work in between: the same to the bit.
+#[test]
+fn nothing_depends_on_how_weighing_is_cut() {
+    let opens =
+        [houses::silent("us-ca-sacramento", "closet", "gas"), houses::settled("us-ma-boston", "electric")];
+    let outcomes = opens.each_ref().map(|open| advise(&open.case(&[])));
+    let studies = opens.each_ref().map(|open| Study::new(open, Wishes { futures: 40, seed: 9 }));
+    let fitted = [0, 1].map(|n| fitted(&studies[n], &outcomes[n], 8));
+    let whole = [0, 1].map(|n| studies[n].changes(&fitted[n], &outcomes[n]).expect("another heater"));
+    let mut begun = [0, 1].map(|n| studies[n].weighing(&outcomes[n]).expect("another heater"));
+    // By turns, each step counted; asked once more at the end, nothing moves.
+    let mut more = [true, true];
+    while more.contains(&true) {
+        for n in 0..2 {
+            let before = begun[n].done();
+            more[n] = studies[n].weigh(&mut begun[n], &fitted[n], &outcomes[n]);
+            let after = if before < begun[n].steps() { before + 1 } else { before };
+            assert_eq!(begun[n].done(), after);
+            assert_eq!(more[n], after < begun[n].steps());
+        }
+    }
+    assert_ne!(begun[0].steps(), begun[1].steps(), "they end at the same time");
+    assert_eq!(begun.map(Weighing::changes), whole);
+    // Nothing else to choose: nothing to weigh.
+    let mut alone = outcomes[0].clone();
+    alone.advice.runners_up.clear();
+    assert!(studies[0].weighing(&alone).is_none() && studies[0].changes(&fitted[0], &alone).is_none());
 }

@@ -1,12 +1,10 @@
-//! What would change the advice: how much of the difference between the advised candidate and the next each open question
-//! makes, whether its plausible range turns the advice over, where the two cost the same, and who wins over two quantities.
+//! What would change the advice: whether a question's plausible range turns the advice over, where the advised candidate and the
+//! next cost the same, and who wins over two quantities. Which questions, and in which order, is [`super::weigh`]'s.
 
-use super::ahead;
-use super::shares::shares;
 use super::study::{Fitted, Position, Study};
 use super::summary::cheapest;
-use super::types::{Axis, BreakEven, BreakEvenMap, Changes, Sensitivity};
-use super::unknowns::{Coordinate, PLAUSIBLE_Z};
+use super::types::{Axis, BreakEven, BreakEvenMap, Sensitivity};
+use super::unknowns::PLAUSIBLE_Z;
 use crate::core::advice;
 use crate::core::candidates::{CandidateId, offered};
 use crate::core::case::Case;
@@ -16,8 +14,6 @@ use crate::core::numeric::root_in_bracket;
 use crate::core::outcome::{CandidateOutcome, Fit, Outcome, YearResult};
 use std::borrow::Cow;
 
-/// Points that shares of variance are estimated from.
-const POINTS: u32 = 64;
 /// How far beyond the plausible a break-even is looked for, in standard deviations.
 const FAR_Z: f64 = 5.0;
 /// Steps of that search on either side.
@@ -29,71 +25,14 @@ const EVALUATIONS: u32 = 60;
 const OPTION_PLACES: i32 = 16;
 
 impl Study<'_> {
-    /// The advised candidate's rival: of those that fit, the first in the advice's order; `None` where nothing else fits.
-    fn rival(outcome: &Outcome) -> Option<CandidateId> {
-        let fits = |id: CandidateId| outcome.of(id).is_some_and(|c| c.fit() != Fit::DoesNotFit);
-        outcome.advice.runners_up.iter().map(|r| r.id).find(|id| fits(*id))
-    }
-
-    /// What would change the advice; `None` where there is nothing else to choose.
-    pub fn changes(&self, fitted: &Fitted, outcome: &Outcome) -> Option<Changes> {
-        let advised = outcome.advice.best;
-        let next = Self::rival(outcome)?;
-        let place = |id| outcome.candidates.iter().position(|c| c.candidate.id == id);
-        let pair = (place(advised)?, place(next)?);
-        let coordinates = self.unknowns.coordinates();
-        let (groups, codes) = self.groups(coordinates);
-        let mut both = |z: &[f64]| {
-            let (questions, years) = z.split_at(coordinates.len());
-            let questions =
-                questions.iter().zip(&self.drawn).map(|(z, d)| if *d { *z } else { 0.0 }).collect();
-            let position = Position { questions, ahead: years.try_into().ok() };
-            self.difference(fitted, outcome, pair, &position)
-        };
-        let shares = shares(&mut both, &groups, POINTS, self.wishes.seed ^ 0x7a3e_11ed);
-        let mut found = Vec::new();
-        for (share, code) in shares.into_iter().zip(codes) {
-            let at = coordinates.iter().position(|c| c.code == code);
-            let mut one = match at {
-                Some(at) => self.one(fitted, outcome, pair, at, (advised, next)),
-                None => Sensitivity::unknowable(code),
-            };
-            (one.alone, one.total) = (share.alone, share.total);
-            found.push(one);
-        }
-        for (at, c) in coordinates.iter().enumerate() {
-            // Answered prices and the like have a break-even too; what only decides the fit may turn the advice.
-            if found.iter().all(|s| s.code != c.code) && (c.open || c.number && c.drawn) {
-                found.push(self.one(fitted, outcome, pair, at, (advised, next)));
-            }
-        }
-        found.retain(|s| s.total > 0.0 || s.flips_to.is_some() || s.break_even.is_some());
-        found.sort_by(|a, b| {
-            let flips = |s: &Sensitivity| s.open && s.flips_to.is_some();
-            flips(b).cmp(&flips(a)).then(b.total.total_cmp(&a.total))
-        });
-        Some(Changes { advised, next, sensitivities: found })
-    }
-
-    /// Groups of inputs for the shares of variance, and what each is called.
-    fn groups(&self, coordinates: &[Coordinate]) -> (Vec<Option<usize>>, Vec<Cow<'static, str>>) {
-        let mut codes: Vec<Cow<'static, str>> = Vec::new();
-        let mut groups = Vec::new();
-        let years = ahead::CODES.into_iter().map(|code| (Cow::Borrowed(code), true));
-        let questions = coordinates.iter().zip(&self.drawn).map(|(c, drawn)| (c.code.clone(), *drawn));
-        for (code, drawn) in questions.chain(years) {
-            groups.push(drawn.then(|| {
-                codes.iter().position(|known| *known == code).unwrap_or_else(|| {
-                    codes.push(code);
-                    codes.len() - 1
-                })
-            }));
-        }
-        (groups, codes)
-    }
-
     /// What the second of a pair costs more than the first.
-    fn difference(&self, fitted: &Fitted, outcome: &Outcome, pair: (usize, usize), at: &Position) -> f64 {
+    pub(super) fn difference(
+        &self,
+        fitted: &Fitted,
+        outcome: &Outcome,
+        pair: (usize, usize),
+        at: &Position,
+    ) -> f64 {
         let cells = self.cells(fitted, outcome, at);
         match (cells.get(pair.0), cells.get(pair.1)) {
             (Some(a), Some(b)) => b.net_present_cost - a.net_present_cost,
@@ -107,7 +46,7 @@ impl Study<'_> {
         Position { questions, ahead: None }
     }
 
-    fn one(
+    pub(super) fn one(
         &self,
         fitted: &Fitted,
         outcome: &Outcome,
@@ -251,7 +190,7 @@ fn turning(f: &mut dyn FnMut(f64) -> f64) -> Option<f64> {
 }
 
 impl Sensitivity {
-    fn unknowable(code: Cow<'static, str>) -> Sensitivity {
+    pub(super) fn unknowable(code: Cow<'static, str>) -> Sensitivity {
         Sensitivity {
             code,
             open: false,

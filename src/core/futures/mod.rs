@@ -6,7 +6,7 @@
 //!
 //! Whole years are too dear for a thousand futures. A few dozen to a few hundred first looks, the design ([`study`]), teach a
 //! response ([`response`]) in physical coordinates ([`features`]); the futures ([`summary`]) and what would change the advice
-//! ([`change`]) rest on it. How far it is off is held in `tests/futures`.
+//! ([`change`], step by step in [`weigh`]) rest on it. How far it is off is held in `tests/futures`.
 
 pub mod ahead;
 pub mod change;
@@ -20,9 +20,11 @@ pub mod study;
 pub mod summary;
 pub mod types;
 pub mod unknowns;
+pub mod weigh;
 
 pub use study::{DesignYears, Fitted, Study};
 pub use types::{
     Axis, Band, BreakEven, BreakEvenMap, CandidateFutures, Changes, FitError, Futures, Sensitivity, Wishes,
     YearsBand,
 };
+pub use weigh::Weighing;
