@@ -15,6 +15,7 @@ pub mod link;
 pub mod merge;
 pub mod offer;
 pub mod open;
+mod otherwise;
 pub mod qr;
 pub mod questions;
 pub mod resolved;

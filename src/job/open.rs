@@ -6,16 +6,18 @@
 //! - Of options the default is as likely as [`DEFAULT_SHARE`], the others share the rest alike.
 //! - An answer is taken at its word; a default that derives from an open question follows it.
 //! - What kind of heater it is, where the house stands and in which room the heater stands is not drawn: other
-//!   answers there are another house, and the futures are those of the one that stands in the case.
+//!   answers there are another house, and the futures are those of the one that stands in the case. Where nobody has
+//!   said, the other houses are tried one by one ([`super::otherwise`]).
 
 use super::answers::Answers;
 use super::complete::{DEFAULT_SEED, case_of};
 use super::offer::Offer;
+use super::otherwise;
 use super::questions::{Id, Kind, Question, Spread, Value};
 use super::resolved::Resolved;
 use crate::core::case::{Case, Known, Provenance};
 use crate::core::futures::points::normal_share;
-use crate::core::futures::unknowns::{Coordinate, PLAUSIBLE_Z, Unknowns};
+use crate::core::futures::unknowns::{Coordinate, Held, PLAUSIBLE_Z, Unknowns};
 use crate::core::units::{Quantity, Unit};
 use std::borrow::Cow;
 
@@ -80,6 +82,7 @@ pub struct Open {
     seed: u64,
     ids: Vec<Id>,
     coordinates: Vec<Coordinate>,
+    held: Vec<Held>,
 }
 
 impl Open {
@@ -105,7 +108,8 @@ impl Open {
                 }
             })
             .collect();
-        Open { answers: answers.clone(), offer: offer.clone(), seed, ids, coordinates }
+        let held = otherwise::held(&resolved);
+        Open { answers: answers.clone(), offer: offer.clone(), seed, ids, coordinates, held }
     }
 
     fn resolved(&self, z: &[f64]) -> Resolved {
@@ -126,6 +130,14 @@ impl Open {
         position[coordinate] = z;
         self.resolved(&position)
     }
+
+    /// The case had somebody answered a question.
+    fn had_answered(&self, id: Id, value: Value) -> Case {
+        let mut answers = self.answers.clone();
+        // A value within the question's range is never refused.
+        let _ = answers.set(id, value, Provenance::Answered);
+        case_of(&Resolved::of(&answers), &self.offer, self.seed)
+    }
 }
 
 impl Unknowns for Open {
@@ -139,17 +151,25 @@ impl Unknowns for Open {
 
     fn answered(&self, coordinate: usize, z: f64) -> Case {
         let resolved = self.alone(coordinate, z);
-        let mut answers = self.answers.clone();
-        if let Some((id, known)) = self.ids.get(coordinate).and_then(|id| Some((*id, resolved.get(*id)?))) {
-            // A value within the question's range is never refused.
-            let _ = answers.set(id, known.value.clone(), Provenance::Answered);
+        match self.ids.get(coordinate).and_then(|id| Some((*id, resolved.get(*id)?))) {
+            Some((id, known)) => self.had_answered(id, known.value.clone()),
+            None => self.case(&[]),
         }
-        case_of(&Resolved::of(&answers), &self.offer, self.seed)
     }
 
     fn value(&self, coordinate: usize, z: f64) -> Option<Quantity> {
         let id = self.ids.get(coordinate)?;
         Some(self.alone(coordinate, z).quantity(*id)?.value)
+    }
+
+    fn held(&self) -> &[Held] {
+        &self.held
+    }
+
+    fn otherwise(&self, question: usize, option: usize) -> Option<Case> {
+        let held = self.held.get(question)?;
+        let option = held.options.get(option)?;
+        Some(self.had_answered(Id::from_code(&held.code)?, Value::code(option)))
     }
 }
 

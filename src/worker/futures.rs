@@ -1,4 +1,5 @@
-//! Futures as errands: some years of the design, some futures told from them, what would change the advice.
+//! Futures as errands: some years of the design, some futures told from them, some of what would change the advice, a look at
+//! another house.
 //!
 //! The page shares the steps out (`src/ui/sure/drawing.rs`). Years are simulated by whichever worker is free; the page's
 //! own one keeps its part, is brought what the others simulated, and tells the futures of a stage from all of them. Each step
@@ -9,7 +10,9 @@ use super::messages::Ask;
 use crate::core::futures::demand::Luck;
 use crate::core::futures::study::STAGES;
 use crate::core::futures::summary::Cell;
-use crate::core::futures::{BreakEvenMap, Changes, DesignYears, Fitted, Futures, Study, Wishes};
+use crate::core::futures::{
+    BreakEvenMap, Changes, DesignYears, FirstLook, Fitted, Futures, Study, Weighing, Wishes,
+};
 use crate::core::outcome::Outcome;
 use crate::core::pipeline::{Cache, Run};
 use crate::core::units::Unit;
@@ -21,6 +24,8 @@ use serde::{Deserialize, Serialize};
 const DRAWN_AT_ONCE: u32 = 200;
 /// Of all the futures wanted, a stage draws one in so many: the first bands are soon there, the last are all of them.
 const ONE_IN: [u32; STAGES.len()] = [5, 4, 2, 1];
+/// Steps of [`Weighing`] taken in one errand: each tells some dozens of positions.
+const WEIGHED_AT_ONCE: u32 = 4;
 /// Points of a map along each side.
 const MAP: usize = 25;
 
@@ -46,13 +51,21 @@ pub enum Step {
     Tell {
         /// Position in [`STAGES`].
         stage: u32,
-        /// How many are drawn already: tells one errand from the next.
+        /// How many are drawn already.
         from: u32,
         /// Years that other workers simulated, as they gave them back.
         brought: Vec<Vec<u8>>,
     },
-    /// Find what would change the advice, from all years.
-    Weigh,
+    /// Find some more of what would change the advice, from all years.
+    Weigh {
+        /// How much is found already.
+        from: u32,
+    },
+    /// Take a first look at another house, where nobody has said which it is.
+    LookElsewhere {
+        /// How many were looked at already.
+        from: u32,
+    },
     /// Find who is cheapest over the two numbers that matter most, from all years.
     Map,
 }
@@ -68,8 +81,14 @@ pub enum Did {
     Drawn(u32),
     /// All futures of the stage are drawn.
     Told(Box<Futures>),
-    /// What would change the advice; `None` where nothing else fits.
+    /// So much is found of what would change the advice.
+    Weighing(u32),
+    /// What would change the advice, in this house; `None` where nothing else fits.
     Weighed(Option<Changes>),
+    /// So many houses were looked at.
+    Looked(u32),
+    /// The same with what would change it in other houses; `None` where nothing else fits.
+    LookedElsewhere(Option<Changes>),
     /// The map; `None` where fewer than two numbers matter.
     Mapped(Option<BreakEvenMap>),
 }
@@ -93,7 +112,9 @@ struct Work {
     /// What the years of a stage taught.
     fitted: Option<(usize, Fitted)>,
     drawn: Vec<Vec<Cell>>,
+    weighing: Option<Weighing>,
     changes: Option<Changes>,
+    looks: Vec<FirstLook>,
 }
 
 impl Bench {
@@ -116,8 +137,19 @@ impl Bench {
             _ => Luck::of(seed),
         };
         self.luck = Some((seed, luck.clone()));
-        let (years, drawn) = (Vec::new(), Vec::new());
-        Work { ask, wishes, open, luck, outcome: None, years, fitted: None, drawn, changes: None }
+        Work {
+            ask,
+            wishes,
+            open,
+            luck,
+            outcome: None,
+            years: Vec::new(),
+            fitted: None,
+            drawn: Vec::new(),
+            weighing: None,
+            changes: None,
+            looks: Vec::new(),
+        }
     }
 }
 
@@ -130,20 +162,21 @@ impl Work {
                 self.keep(years);
                 Some(Did::Kept)
             }
-            Step::Tell { stage, brought, .. } => {
+            Step::Tell { stage, from, brought } => {
                 for years in brought {
                     if let Ok(Did::Years(years)) = postcard::from_bytes(&years) {
                         self.keep(years);
                     }
                 }
-                self.tell(stage as usize, cache)
+                self.tell(stage as usize, from, cache)
             }
-            Step::Weigh => {
+            Step::Weigh { from } => {
                 self.learn(STAGES.len() - 1, cache)?;
-                let (study, outcome, fitted) = self.learned()?;
-                let changes = study.changes(fitted, outcome);
-                self.changes.clone_from(&changes);
-                Some(Did::Weighed(changes))
+                self.weigh(from)
+            }
+            Step::LookElsewhere { from } => {
+                self.learn(STAGES.len() - 1, cache)?;
+                self.look_elsewhere(from, cache)
             }
             Step::Map => {
                 self.learn(STAGES.len() - 1, cache)?;
@@ -188,6 +221,7 @@ impl Work {
         let fitted = study.fit(self.years.get(..count as usize)?, self.outcome.as_ref()?)?;
         self.fitted = Some((stage, fitted));
         self.drawn.clear();
+        self.weighing = None;
         Some(())
     }
 
@@ -196,12 +230,11 @@ impl Work {
         Some((study, self.outcome.as_ref()?, &self.fitted.as_ref()?.1))
     }
 
-    fn tell(&mut self, stage: usize, cache: &mut Cache) -> Option<Did> {
+    fn tell(&mut self, stage: usize, from: u32, cache: &mut Cache) -> Option<Did> {
         self.learn(stage, cache)?;
         let (study, outcome, fitted) = self.learned()?;
         let wanted = study.wishes().futures.div_ceil(*ONE_IN.get(stage)?);
-        let from = self.drawn.len() as u32;
-        let to = if from + DRAWN_AT_ONCE < wanted { from + DRAWN_AT_ONCE } else { wanted };
+        let (from, to) = piece(self.drawn.len() as u32, from, DRAWN_AT_ONCE, wanted);
         let more = study.draw(fitted, outcome, from, to);
         self.drawn.extend(more);
         if to < wanted {
@@ -212,9 +245,50 @@ impl Work {
         Some(Did::Told(Box::new(study.summary(fitted, outcome, &self.drawn, settled))))
     }
 
+    /// Weighs on, and says how far that is; what came of it once all is weighed.
+    fn weigh(&mut self, from: u32) -> Option<Did> {
+        let known = self.weighing.take();
+        let (study, outcome, fitted) = self.learned()?;
+        let Some(mut found) = known.or_else(|| study.weighing(outcome)) else {
+            return Some(Did::Weighed(None));
+        };
+        let (_, to) = piece(found.done(), from, WEIGHED_AT_ONCE, found.steps());
+        while found.done() < to && study.weigh(&mut found, fitted, outcome) {}
+        if to < found.steps() {
+            self.weighing = Some(found);
+            return Some(Did::Weighing(to));
+        }
+        let changes = found.changes();
+        self.changes = Some(changes.clone());
+        Some(Did::Weighed(Some(changes)))
+    }
+
+    /// What would change the advice, in this house: known, or found once more where it was lost.
+    fn changes(&self) -> Option<Changes> {
+        let (study, outcome, fitted) = self.learned()?;
+        self.changes.clone().or_else(|| study.changes(fitted, outcome))
+    }
+
+    /// Looks at the next house, and says how many that makes; what comes of them once there are no more, or where the first
+    /// shows that they would tell nothing.
+    fn look_elsewhere(&mut self, from: u32, cache: &mut Cache) -> Option<Did> {
+        let Some(changes) = self.changes() else { return Some(Did::LookedElsewhere(None)) };
+        let (study, outcome, _) = self.learned()?;
+        let (there, to) = piece(self.looks.len() as u32, from, 1, study.houses());
+        let more: Vec<FirstLook> = (there..to).map_while(|index| study.first_look(index, cache)).collect();
+        let first = self.looks.first().or(more.first());
+        let whole = to == study.houses() || !first.is_some_and(|look| study.agrees(look, outcome));
+        self.looks.extend(more);
+        if !whole {
+            return Some(Did::Looked(to));
+        }
+        let (study, outcome, _) = self.learned()?;
+        Some(Did::LookedElsewhere(Some(study.with_other_houses(changes, outcome, &self.looks))))
+    }
+
     fn map(&self) -> Option<BreakEvenMap> {
         let (study, outcome, fitted) = self.learned()?;
-        let changes = self.changes.clone().or_else(|| study.changes(fitted, outcome))?;
+        let changes = self.changes()?;
         let numbers: Vec<&str> = changes
             .sensitivities
             .iter()
@@ -225,4 +299,12 @@ impl Work {
         let [x, y, ..] = numbers.as_slice() else { return None };
         study.map(fitted, outcome, (x, y), MAP)
     }
+}
+
+/// From where to where to work on: by a piece from where the page has it, or from where it is here, if that is further. Less
+/// is here than the page has where a worker was lost with it: then it is done at once, so that the page never waits for the
+/// same twice.
+fn piece(here: u32, page: u32, piece: u32, all: u32) -> (u32, u32) {
+    let to = (if here > page { here } else { page }).saturating_add(piece);
+    (here, if to < all { to } else { all })
 }

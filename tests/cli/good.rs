@@ -184,6 +184,22 @@ fn futures_are_drawn_on_request() {
     assert_ne!(first.out, drawn("4", &[]).out);
     let text = drawn("3", &["--text"]).out;
     assert!(text.contains("by 40 futures") && !text.contains('\u{27e8}') && !text.contains("{$"), "{text}");
+    // Nobody has said which house it is: another one would turn the advice, by words; where it is said, none does.
+    let otherwise = |case: &[u8]| {
+        let text = run(&["advise", "--futures", "40", "--text", "-"], case).out;
+        assert!(!text.contains('\u{27e8}') && !text.contains("{$"), "{text}");
+        text.lines()
+            .filter(|line| line.contains("this would be the better choice: "))
+            .map(str::to_owned)
+            .collect()
+    };
+    let lines: Vec<String> = otherwise(br#"{"tankful": 1, "answers": {"place": "us-pa-philadelphia"}}"#);
+    let begin = [
+        "What heats your water now?: If the answer is \"",
+        "Where does the heater stand?: If the answer is \"",
+    ];
+    assert!(lines.len() == 2 && lines.iter().zip(begin).all(|(line, b)| line.contains(b)), "{lines:?}");
+    assert_eq!(otherwise(example.lines().collect::<String>().as_bytes()), Vec::<String>::new());
     assert_eq!(run(&["advise", "--futures", "0", "-"], b"").code, Some(2));
     assert_eq!(run(&["advise", "--seed", "1", "-"], b"").code, Some(2));
 }

@@ -3,3 +3,4 @@
 mod accuracy;
 mod houses;
 mod limits;
+mod otherwise;

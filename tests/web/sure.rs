@@ -15,6 +15,10 @@ const WHOLE: &str = "document.querySelector('[data-test=futures]')?.getAttribute
     && !!document.querySelector('[data-test=chart-bands]') && !document.querySelector('[data-test=futures-go-on]')";
 /// What stands above the chart of bands.
 const READING: &str = "document.querySelector('[data-test=chart-bands-reading]').textContent";
+/// What another house would turn the choice to: each open question with what is said of it.
+const OTHERWISE: &str = "[...document.querySelectorAll('[data-test=sure-changes] li')] \
+    .filter(l => ['change-heater_kind', 'change-room_kind', 'change-place'].includes(l.dataset.test)) \
+    .map(l => l.querySelector('a').textContent.trim() + ': ' + l.lastElementChild.textContent.trim())";
 /// How sure each heater is.
 const EACH: &str = "[...document.querySelectorAll('[data-test=sure-each] li')].map(l => l.textContent)";
 
@@ -144,6 +148,8 @@ async fn its_figures_are_those_of_the_headless_command() -> Result<()> {
     until_whole(&page).await?;
     let each: Vec<String> = serde_json::from_value(page.value(EACH).await?)?;
     ensure!(each.len() > 2, "{each:?}");
+    let otherwise: Vec<String> = serde_json::from_value(page.value(OTHERWISE).await?)?;
+    ensure!(otherwise.len() > 1, "{otherwise:?}");
     let case = std::env::temp_dir().join(format!("tankful-sure-{}.json", std::process::id()));
     std::fs::write(&case, r#"{"tankful": 1, "answers": {"adults": 4}}"#)?;
     let command = PathBuf::from(env!("CARGO_BIN_EXE_tankful"));
@@ -154,7 +160,7 @@ async fn its_figures_are_those_of_the_headless_command() -> Result<()> {
         .output()?;
     std::fs::remove_file(&case)?;
     let text = String::from_utf8(out.stdout)?;
-    for line in each {
+    for line in each.into_iter().chain(otherwise) {
         ensure!(text.contains(&line), "{line}\nis not in\n{text}");
     }
     page.close().await

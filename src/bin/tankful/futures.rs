@@ -4,7 +4,7 @@
 use rayon::prelude::*;
 use serde::Serialize;
 use tankful::core::futures::study::STAGES;
-use tankful::core::futures::{Changes, DesignYears, Futures, Study, Wishes};
+use tankful::core::futures::{Changes, DesignYears, FirstLook, Futures, Study, Wishes};
 use tankful::core::message::{Arg, Message};
 use tankful::core::outcome::Outcome;
 use tankful::core::pipeline::Cache;
@@ -43,7 +43,15 @@ pub fn answer(open: &Open, outcome: &Outcome, wishes: Wishes) -> Option<Answer> 
         })
         .collect();
     let futures = study.summary(&fitted, outcome, &drawn, true);
-    Some(Answer { futures, changes: study.changes(&fitted, outcome) })
+    let changes = study.changes(&fitted, outcome).map(|changes| {
+        let looks: Vec<FirstLook> = (0..study.houses())
+            .into_par_iter()
+            .map_init(Cache::default, |cache, index| study.first_look(index, cache))
+            .flatten()
+            .collect();
+        study.with_other_houses(changes, outcome, &looks)
+    });
+    Some(Answer { futures, changes })
 }
 
 /// The same as lines of text, to follow the report.

@@ -124,6 +124,16 @@ pub fn typical() -> &'static Place {
     by_id("us-pa-philadelphia").unwrap_or(&US_PLACES[0])
 }
 
+/// The place below which a share of the listed ones (0 to 1) lies by a figure of theirs; the first in order of identity of
+/// equals.
+pub fn at_share(share: f64, figure: fn(&Place) -> f64) -> &'static Place {
+    let mut sorted: Vec<&'static Place> = all().collect();
+    sorted.sort_by(|a, b| figure(a).total_cmp(&figure(b)));
+    let last = sorted.len().saturating_sub(1);
+    let at = (share.clamp(0.0, 1.0) * last as f64).round() as usize;
+    sorted.get(at).copied().unwrap_or_else(typical)
+}
+
 /// The places of a country, sorted by identity, that is by state or province and then by name.
 pub fn in_country(country: Country) -> &'static [Place] {
     match country {

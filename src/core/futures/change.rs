@@ -99,6 +99,7 @@ impl Study<'_> {
             difference: (low, high),
             range: value(-PLAUSIBLE_Z).zip(value(PLAUSIBLE_Z)),
             flips_to,
+            alternative: None,
             break_even,
         }
     }
@@ -199,6 +200,7 @@ impl Sensitivity {
             difference: (0.0, 0.0),
             range: None,
             flips_to: None,
+            alternative: None,
             break_even: None,
         }
     }

@@ -7,12 +7,15 @@
 //! Whole years are too dear for a thousand futures. A few dozen to a few hundred first looks, the design ([`study`]), teach a
 //! response ([`response`]) in physical coordinates ([`features`]); the futures ([`summary`]) and what would change the advice
 //! ([`change`], step by step in [`weigh`]) rest on it. How far it is off is held in `tests/futures`.
+//!
+//! What makes another house (kind of heater, room, place) no response knows of: each other house is simulated ([`otherwise`]).
 
 pub mod ahead;
 pub mod change;
 pub mod cost;
 pub mod demand;
 pub mod features;
+pub mod otherwise;
 pub mod points;
 pub mod response;
 pub mod shares;
@@ -22,6 +25,7 @@ pub mod types;
 pub mod unknowns;
 pub mod weigh;
 
+pub use otherwise::FirstLook;
 pub use study::{DesignYears, Fitted, Study};
 pub use types::{
     Axis, Band, BreakEven, BreakEvenMap, CandidateFutures, Changes, FitError, Futures, Sensitivity, Wishes,

@@ -124,12 +124,16 @@ pub struct Sensitivity {
     pub alone: f64,
     /// The same with all its interactions (total order).
     pub total: f64,
-    /// The difference (next less advised) at its low and its high plausible value, all else as it stands, dollars.
+    /// The difference (next less advised) at its low and its high plausible value, all else as it stands, dollars; of a question
+    /// that makes another house, the lowest and the highest met.
     pub difference: (f64, f64),
     /// Its low and high plausible value; `None` for what is no number.
     pub range: Option<(Quantity, Quantity)>,
     /// The candidate that is advised somewhere in its plausible range instead.
     pub flips_to: Option<CandidateId>,
+    /// The option, or the place, with which it is advised; only of a question that makes another house, which is not drawn but
+    /// tried option by option ([`super::otherwise`]): it has no share of the variance.
+    pub alternative: Option<Cow<'static, str>>,
     /// Where the choice turns over, within reason: also beyond the plausible range.
     pub break_even: Option<BreakEven>,
 }

@@ -19,6 +19,15 @@ pub struct Coordinate {
     pub number: bool,
 }
 
+/// A question that makes another house, and that nobody has answered: never drawn, but tried option by option.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Held {
+    /// Code of the question.
+    pub code: Cow<'static, str>,
+    /// Its plausible options other than the one that stands in the case, in the order to try them.
+    pub options: Vec<Cow<'static, str>>,
+}
+
 /// A case with what is not known of it.
 ///
 /// A position is one standard normal number for each coordinate; at 0 each is what stands in the case, and
@@ -35,6 +44,13 @@ pub trait Unknowns: Sync {
 
     /// The value of a number at a position of its own, all else as it stands; `None` for options.
     fn value(&self, coordinate: usize, z: f64) -> Option<Quantity>;
+
+    /// The open questions that make another house, always in the same order; none that is answered.
+    fn held(&self) -> &[Held];
+
+    /// The case as it would be had somebody answered a held question with one of its options, by their positions: defaults
+    /// that derive from the answer follow it. `None` where there is no such option.
+    fn otherwise(&self, question: usize, option: usize) -> Option<Case>;
 }
 
 /// The standard normal number that one in ten exceeds.

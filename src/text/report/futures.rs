@@ -1,8 +1,9 @@
 //! Futures and what would change the advice, in words.
 
 use super::super::words::Words;
+use crate::core::climate::places;
 use crate::core::futures::{Changes, Futures, Sensitivity};
-use crate::core::message::Message;
+use crate::core::message::{Arg, Message};
 use crate::core::outcome::Outcome;
 use crate::core::units::{Quantity, Unit};
 use crate::job::questions::Id;
@@ -34,11 +35,31 @@ pub fn changes(words: &Words, changes: &Changes, outcome: &Outcome) -> Vec<Strin
     changes.sensitivities.iter().filter(worth).take(MOST).map(|s| change(words, s, outcome)).collect()
 }
 
+/// With which answer another heater would be the better choice; `None` where no other house turns the advice.
+pub fn otherwise(s: &Sensitivity, outcome: &Outcome) -> Option<Message> {
+    let (code, heater) = (s.alternative.as_deref()?, outcome.name_of(s.flips_to?));
+    let id = Id::from_code(&s.code)?;
+    let place = if id == Id::Place { places::by_id(code) } else { None };
+    let message = match place {
+        Some(place) => Message::new("report-change-place")
+            .with("place", Arg::Verbatim(place.name.to_owned()))
+            .with("region", Arg::Verbatim(place.region.name().to_owned())),
+        None => {
+            let option = Message::new(format!("{}-{}", id.key(), code.replace('_', "-")));
+            Message::new("report-change-option").with("option", option)
+        }
+    };
+    Some(message.with("heater", heater))
+}
+
 fn change(words: &Words, s: &Sensitivity, outcome: &Outcome) -> String {
     let what = match Id::from_code(&s.code) {
         Some(id) => words.question(id),
         None => words.key(&format!("report-{}", s.code.replace('_', "-"))),
     };
+    if let Some(otherwise) = otherwise(s, outcome) {
+        return format!("{what}: {}", words.say(&otherwise));
+    }
     let share = Quantity::new(100.0 * s.total, Unit::Percent);
     let mut said = vec![words.say(&Message::new("report-change").with("share", share))];
     if let Some(id) = s.flips_to.filter(|_| s.open) {

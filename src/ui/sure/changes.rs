@@ -1,10 +1,12 @@
 //! What would change the advice: open questions by what they move, each with the way to its answer.
 
+use crate::core::case::Provenance;
 use crate::core::futures::{Changes, Sensitivity};
 use crate::core::message::Message;
 use crate::core::outcome::Outcome;
 use crate::core::units::Unit;
 use crate::job::questions::Id;
+use crate::text::report::futures as said;
 use crate::ui::components::findings::Jump;
 use crate::ui::model::Shared;
 use crate::ui::state::Page;
@@ -36,8 +38,12 @@ pub fn changes(page: Page, of: &Shared, changes: &Changes) -> AnyView {
     .into_any()
 }
 
-/// What an open question does to the choice: the heater that it may turn to, and how far it moves the difference in cost.
+/// What an open question does to the choice: the heater that it may turn to, and how far it moves the difference in cost. One
+/// that makes another house: with which answer it turns.
 pub fn weight(s: &Sensitivity, outcome: &Outcome) -> Vec<Message> {
+    if let Some(otherwise) = said::otherwise(s, outcome) {
+        return vec![otherwise];
+    }
     let turns = s.flips_to.map(|id| Message::new("sure-change-flips").with("heater", outcome.name_of(id)));
     let dollars = ((s.difference.1 - s.difference.0).abs() / LEAST_DOLLARS).round() * LEAST_DOLLARS;
     let moves = (dollars >= LEAST_DOLLARS)
@@ -46,8 +52,11 @@ pub fn weight(s: &Sensitivity, outcome: &Outcome) -> Vec<Message> {
 }
 
 fn one(page: Page, s: &Sensitivity, outcome: &Outcome) -> AnyView {
-    let mut says =
-        vec![Message::new("sure-change-share").quantity("share", (100.0 * s.total).round(), Unit::Percent)];
+    let mut says = Vec::new();
+    if s.alternative.is_none() {
+        let share = (100.0 * s.total).round();
+        says.push(Message::new("sure-change-share").quantity("share", share, Unit::Percent));
+    }
     says.extend(weight(s, outcome));
     if let Some(even) = &s.break_even {
         says.push(
@@ -66,7 +75,11 @@ fn one(page: Page, s: &Sensitivity, outcome: &Outcome) -> AnyView {
         }
     };
     let says = says.into_iter().map(|m| view! { <span>{move || page.say(&m)} " "</span> }).collect_view();
-    view! { <li>{name} <p>{says}</p></li> }.into_any()
+    // Another house is none any more once somebody has said which it is, although the list still stands.
+    let other_house = s.alternative.is_some();
+    let gone = move || other_house && id.is_some_and(|id| page.provenance(id) != Provenance::Assumed);
+    let test = format!("change-{}", s.code);
+    view! { <li hidden=gone data-test=test>{name} <p>{says}</p></li> }.into_any()
 }
 
 /// What nobody can know today.

@@ -18,6 +18,17 @@ pub const YEARS: u32 = STAGES[STAGES.len() - 1];
 /// What somebody is at: the first year of a piece, or something else.
 type Doing = Option<u32>;
 
+/// What follows the futures of all years, in this order, with how far it is.
+#[derive(Clone, Copy)]
+enum Then {
+    /// What would change the advice.
+    Weigh(u32),
+    /// What would change it in other houses.
+    LookElsewhere(u32),
+    /// The map.
+    Map,
+}
+
 /// A job's steps and how far they are.
 pub struct Steps {
     /// The job.
@@ -42,7 +53,8 @@ pub struct Steps {
     /// The next stage to tell, and how many of its futures are drawn.
     stage: usize,
     drawn: u32,
-    weighed: bool,
+    /// What follows the last stage.
+    then: Then,
     /// Nothing more follows.
     pub whole: bool,
 }
@@ -63,7 +75,7 @@ impl Steps {
             brought: Vec::new(),
             stage: 0,
             drawn: 0,
-            weighed: false,
+            then: Then::Weigh(0),
             whole: false,
         }
     }
@@ -113,8 +125,14 @@ impl Steps {
                 let from = self.piece()?;
                 (Step::Keep(from, from + PIECE), Some(from))
             }
-            None if !self.weighed => (Step::Weigh, None),
-            None => (Step::Map, None),
+            None => {
+                let step = match self.then {
+                    Then::Weigh(from) => Step::Weigh { from },
+                    Then::LookElsewhere(from) => Step::LookElsewhere { from },
+                    Then::Map => Step::Map,
+                };
+                (step, None)
+            }
         };
         let errand = self.errand(step);
         self.own = Some((errand.clone(), doing));
@@ -171,8 +189,22 @@ impl Steps {
                 let (changes, map) = last.map_or((None, None), |last| (last.changes, last.map));
                 Some(View { of: self.of.clone(), futures, changes, map, before: self.before.clone() })
             }
+            Some(Did::Weighing(done)) => {
+                self.then = Then::Weigh(done);
+                None
+            }
             Some(Did::Weighed(changes)) => {
-                self.weighed = true;
+                self.then = Then::LookElsewhere(0);
+                // A list that stands already is replaced once, by a whole one.
+                let last = last.filter(|last| last.changes.is_none() || changes.is_none())?;
+                Some(View { changes: changes.map(Arc::new), ..last })
+            }
+            Some(Did::Looked(done)) => {
+                self.then = Then::LookElsewhere(done);
+                None
+            }
+            Some(Did::LookedElsewhere(changes)) => {
+                self.then = Then::Map;
                 Some(View { changes: changes.map(Arc::new), ..last? })
             }
             Some(Did::Mapped(map)) => {
