@@ -138,6 +138,11 @@ impl Morning {
         }
     }
 
+    /// Share of the water asked for that fell short; 0 where none was.
+    pub fn short_share(&self) -> f64 {
+        if self.asked.value > 0.0 { (self.shortfall / self.asked).value } else { 0.0 }
+    }
+
     /// Whether everybody had a warm shower: at most a twentieth of the water asked for
     /// fell short, the last half minute of a shower.
     pub fn carries(&self) -> bool {

@@ -106,13 +106,11 @@ impl Run {
         };
         let candidates = offered::candidates(&case);
         let setpoint_c = to_celsius(case.heater.setpoint.value);
-        // The room's answered temperature is with the present heater in it: its loss belongs to it.
         let mut room = RoomModel::of(&case.room, &case.place, 0.0);
         room.ducts = case.site.ducts.value;
-        let keep = candidates.first().map(|c| cache.heater(c, &case, setpoint_c).0);
-        let mean_c = 0.5 * (room.undisturbed_c(30.0, 10.0) + room.undisturbed_c(212.0, 10.0));
-        let gain = keep.map_or(0.0, |k| k.model.standby_w_per_k * (setpoint_c - mean_c));
-        room.reference_gain_w = if gain > 0.0 { gain } else { 0.0 };
+        if let Some(keep) = candidates.first() {
+            room.has_its_heater(&cache.heater(keep, &case, setpoint_c).0.model);
+        }
         let coldest_day = mains.coldest_day();
         Self {
             conditions: Conditions {
@@ -180,6 +178,11 @@ impl Run {
     /// The year and the morning of each candidate looked at so far.
     pub fn looked(&self) -> impl Iterator<Item = (&YearResult, &Morning)> {
         self.looked.iter().map(|s| (&s.year, &s.morning))
+    }
+
+    /// The days that a first look simulates.
+    pub fn sample(&self) -> &Sample {
+        self.sample.get_or_init(|| Sample::of(&self.house()))
     }
 
     /// The advice by a first look at every candidate, without the series that only pictures need. `None` while a

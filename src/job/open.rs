@@ -71,6 +71,23 @@ const DRAWN: [Id; 42] = [
     Id::DiscountRate,
 ];
 
+/// Of these, what moves money or time alone: the simulated year is the same.
+const MONEY: [Id; 13] = [
+    Id::Dehumidifier,
+    Id::HouseHeat,
+    Id::HouseCooled,
+    Id::PriceElectricity,
+    Id::PriceGas,
+    Id::PricePropane,
+    Id::PriceOil,
+    Id::InstalledSame,
+    Id::InstalledHeatPump,
+    Id::Rebate,
+    Id::PriceGrowth,
+    Id::Horizon,
+    Id::DiscountRate,
+];
+
 /// What makes another house, and is never varied: kind of heater, place, room, and what only tells how to read a label.
 const HELD: [Id; 5] = [Id::HeaterKind, Id::Place, Id::RoomKind, Id::LabelScale, Id::Seismic];
 
@@ -104,6 +121,7 @@ impl Open {
                     code: Cow::Borrowed(id.code()),
                     open: question.spread != Spread::None && resolved.get(*id).is_some_and(Known::is_assumed),
                     drawn: DRAWN.contains(id),
+                    lived: !MONEY.contains(id),
                     number: matches!(question.kind, Kind::Number { .. }),
                 }
             })

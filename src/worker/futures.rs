@@ -1,4 +1,4 @@
-//! Futures as errands: some years of the design, some futures told from them, some of what would change the advice, a look at
+//! Futures as errands: some pieces simulated, some futures told from them, some of what would change the advice, a look at
 //! another house.
 //!
 //! The page shares the steps out (`src/ui/sure/drawing.rs`). Years are simulated by whichever worker is free; the page's
@@ -7,11 +7,12 @@
 //! does anew whatever it has lost, so that what comes out depends on nothing but answers and seed.
 
 use super::messages::Ask;
-use crate::core::futures::demand::Luck;
-use crate::core::futures::study::STAGES;
+use crate::core::futures::estimate::Heaters;
+use crate::core::futures::stages::{LAST, PIECES, STAGES};
 use crate::core::futures::summary::Cell;
+use crate::core::futures::unknowns::Unknowns;
 use crate::core::futures::{
-    BreakEvenMap, Changes, DesignYears, FirstLook, Fitted, Futures, Study, Weighing, Wishes,
+    BreakEvenMap, Changes, FirstLook, Fitted, Futures, Piece, Study, Weighing, Wishes,
 };
 use crate::core::outcome::Outcome;
 use crate::core::pipeline::{Cache, Run};
@@ -19,11 +20,10 @@ use crate::core::units::Unit;
 use crate::job::complete::complete_with;
 use crate::job::open::Open;
 use serde::{Deserialize, Serialize};
+use std::sync::Arc;
 
 /// Futures drawn in one errand.
 const DRAWN_AT_ONCE: u32 = 200;
-/// Of all the futures wanted, a stage draws one in so many: the first bands are soon there, the last are all of them.
-const ONE_IN: [u32; STAGES.len()] = [5, 4, 2, 1];
 /// Steps of [`Weighing`] taken in one errand: each tells some dozens of positions.
 const WEIGHED_AT_ONCE: u32 = 4;
 /// Points of a map along each side.
@@ -74,7 +74,7 @@ pub enum Step {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Did {
     /// These years.
-    Years(Vec<DesignYears>),
+    Years(Vec<(u32, Piece)>),
     /// Years are kept.
     Kept,
     /// So many futures of the stage are drawn.
@@ -96,7 +96,7 @@ pub enum Did {
 /// The bench for this work: remembers the job worked on last.
 #[derive(Default)]
 pub(super) struct Bench {
-    luck: Option<(u64, Luck)>,
+    heaters: Option<Arc<Heaters>>,
     at: Option<Work>,
 }
 
@@ -105,10 +105,10 @@ struct Work {
     ask: Ask,
     wishes: Wishes,
     open: Open,
-    luck: Luck,
+    heaters: Arc<Heaters>,
     outcome: Option<Outcome>,
     /// In the order of their index.
-    years: Vec<DesignYears>,
+    years: Vec<(u32, Piece)>,
     /// What the years of a stage taught.
     fitted: Option<(usize, Fitted)>,
     drawn: Vec<Vec<Cell>>,
@@ -131,17 +131,17 @@ impl Bench {
     fn begin(&mut self, ask: Ask, wishes: Wishes) -> Work {
         let (answers, offer) = (ask.answers(), ask.offer());
         let open = Open::of(&answers, &offer);
-        let seed = complete_with(&answers, &offer).seed;
-        let luck = match self.luck.take() {
-            Some((of, luck)) if of == seed => luck,
-            _ => Luck::of(seed),
+        let case = open.case(&[]);
+        let heaters = match self.heaters.take() {
+            Some(heaters) if heaters.are_of(&case) => heaters,
+            _ => Arc::new(Heaters::of(&case)),
         };
-        self.luck = Some((seed, luck.clone()));
+        self.heaters = Some(Arc::clone(&heaters));
         Work {
             ask,
             wishes,
             open,
-            luck,
+            heaters,
             outcome: None,
             years: Vec::new(),
             fitted: None,
@@ -171,31 +171,30 @@ impl Work {
                 self.tell(stage as usize, from, cache)
             }
             Step::Weigh { from } => {
-                self.learn(STAGES.len() - 1, cache)?;
+                self.learn(LAST, cache)?;
                 self.weigh(from)
             }
             Step::LookElsewhere { from } => {
-                self.learn(STAGES.len() - 1, cache)?;
+                self.learn(LAST, cache)?;
                 self.look_elsewhere(from, cache)
             }
             Step::Map => {
-                self.learn(STAGES.len() - 1, cache)?;
+                self.learn(LAST, cache)?;
                 Some(Did::Mapped(self.map()))
             }
         }
     }
 
-    fn simulated(&self, from: u32, to: u32, cache: &mut Cache) -> Vec<DesignYears> {
-        let study = Study::with_luck(&self.open, self.wishes, self.luck.clone());
-        let last = STAGES[STAGES.len() - 1];
-        let to = if to < last { to } else { last };
-        (from..to).map(|index| study.design(index, cache)).collect()
+    fn simulated(&self, from: u32, to: u32, cache: &mut Cache) -> Vec<(u32, Piece)> {
+        let study = Study::with_heaters(&self.open, self.wishes, Arc::clone(&self.heaters));
+        let to = if to < PIECES { to } else { PIECES };
+        (from..to).map(|number| (number, study.piece(number, cache))).collect()
     }
 
-    fn keep(&mut self, years: Vec<DesignYears>) {
+    fn keep(&mut self, years: Vec<(u32, Piece)>) {
         self.years.extend(years);
-        self.years.sort_unstable_by_key(|y| y.index);
-        self.years.dedup_by_key(|y| y.index);
+        self.years.sort_unstable_by_key(|(number, _)| *number);
+        self.years.dedup_by_key(|(number, _)| *number);
     }
 
     /// Learns from the years of a stage, unless that is done.
@@ -203,9 +202,9 @@ impl Work {
         if self.fitted.as_ref().is_some_and(|(of, _)| *of == stage) {
             return Some(());
         }
-        let count = *STAGES.get(stage)?;
+        let count = STAGES.get(stage)?.pieces();
         // Nothing is missing unless a worker was lost with what it kept.
-        let missing = |index: &u32| self.years.binary_search_by_key(index, |y| y.index).is_err();
+        let missing = |index: &u32| self.years.binary_search_by_key(index, |(number, _)| *number).is_err();
         let missing: Vec<u32> = (0..count).filter(missing).collect();
         for index in missing {
             let years = self.simulated(index, index + 1, cache);
@@ -217,8 +216,9 @@ impl Work {
             while run.step(cache) {}
             self.outcome = Some(run.finish());
         }
-        let study = Study::with_luck(&self.open, self.wishes, self.luck.clone());
-        let fitted = study.fit(self.years.get(..count as usize)?, self.outcome.as_ref()?)?;
+        let study = Study::with_heaters(&self.open, self.wishes, Arc::clone(&self.heaters));
+        let fitted = study
+            .fit(self.years.get(..count as usize)?.iter().map(|(_, piece)| piece), self.outcome.as_ref()?)?;
         self.fitted = Some((stage, fitted));
         self.drawn.clear();
         self.weighing = None;
@@ -226,14 +226,14 @@ impl Work {
     }
 
     fn learned(&self) -> Option<(Study<'_>, &Outcome, &Fitted)> {
-        let study = Study::with_luck(&self.open, self.wishes, self.luck.clone());
+        let study = Study::with_heaters(&self.open, self.wishes, Arc::clone(&self.heaters));
         Some((study, self.outcome.as_ref()?, &self.fitted.as_ref()?.1))
     }
 
     fn tell(&mut self, stage: usize, from: u32, cache: &mut Cache) -> Option<Did> {
         self.learn(stage, cache)?;
         let (study, outcome, fitted) = self.learned()?;
-        let wanted = study.wishes().futures.div_ceil(*ONE_IN.get(stage)?);
+        let wanted = study.wishes().futures.div_ceil(STAGES.get(stage)?.one_in);
         let (from, to) = piece(self.drawn.len() as u32, from, DRAWN_AT_ONCE, wanted);
         let more = study.draw(fitted, outcome, from, to);
         self.drawn.extend(more);
@@ -241,7 +241,7 @@ impl Work {
             return Some(Did::Drawn(to));
         }
         let (study, outcome, fitted) = self.learned()?;
-        let settled = stage + 1 == STAGES.len();
+        let settled = stage == LAST;
         Some(Did::Told(Box::new(study.summary(fitted, outcome, &self.drawn, settled))))
     }
 

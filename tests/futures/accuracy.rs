@@ -1,14 +1,15 @@
-//! The fitted response against full simulation, and the bands against what comes true: futures of random cases whose years are
+//! The futures' years, in strokes and corrected, against full simulation, and the bands against what comes true: futures of random cases whose years are
 //! all simulated whole, before and after somebody moves.
 
 use crate::houses;
 use rayon::prelude::*;
 use tankful::core::candidates::Candidate;
 use tankful::core::case::Case;
-use tankful::core::futures::study::{STAGES, Told};
+use tankful::core::futures::stages::PIECES;
+use tankful::core::futures::study::Told;
 use tankful::core::futures::summary::{Cell, quantile};
 use tankful::core::futures::unknowns::Unknowns;
-use tankful::core::futures::{DesignYears, Fitted, Futures, Study, Wishes};
+use tankful::core::futures::{Fitted, Futures, Piece, Study, Wishes};
 use tankful::core::outcome::Outcome;
 use tankful::core::pipeline::{Cache, Run, advise};
 use tankful::job::open::Open;
@@ -35,6 +36,8 @@ struct Compared {
     /// Relative errors of yearly energy and of net present cost.
     energy: Vec<f64>,
     cost: Vec<f64>,
+    /// Of yearly energy by the response, which what would change the advice rests on.
+    smooth: Vec<f64>,
     /// Of truths, those within the band of net present cost, of yearly energy; and all.
     within: [usize; 2],
     all: usize,
@@ -42,7 +45,7 @@ struct Compared {
 }
 
 fn fitted(study: &Study, outcome: &Outcome, years: u32, cache: &mut Cache) -> Fitted {
-    let designs: Vec<DesignYears> = (0..years).map(|index| study.design(index, cache)).collect();
+    let designs: Vec<Piece> = (0..years).map(|index| study.piece(index, cache)).collect();
     study.fit(&designs, outcome).expect("there are years to learn from")
 }
 
@@ -51,20 +54,25 @@ fn compare(open: &Open, of_each: u32, seed: u32) -> Compared {
     let outcome = advise(&open.case(&[]));
     let study = Study::new(open, Wishes { futures: 400, seed: 5 });
     let truths = Study::new(open, Wishes { futures: of_each, seed });
-    let fitted = fitted(&study, &outcome, STAGES[STAGES.len() - 1], &mut cache);
+    let fitted = fitted(&study, &outcome, PIECES, &mut cache);
     let drawn = study.draw(&fitted, &outcome, 0, 400);
     let futures: Futures = study.summary(&fitted, &outcome, &drawn, true);
     let mut found = Compared {
         energy: Vec::new(),
         cost: Vec::new(),
+        smooth: Vec::new(),
         within: [0; 2],
         all: 0,
         left_out: fitted.error.energy,
     };
     for index in 0..of_each {
         let position = truths.future(index);
-        let told: Vec<Cell> = study.cells(&fitted, &outcome, &position);
+        let told: Vec<Cell> = study.cells_lived(&fitted, &outcome, &position);
+        let smooth: Vec<Cell> = study.cells(&fitted, &outcome, &position);
         let true_cells = truths.cells_by(&mut |case, all| whole(case, all, &mut cache), &outcome, &position);
+        for (smooth, truth) in smooth.iter().zip(&true_cells) {
+            found.smooth.push(smooth.energy_kwh / truth.energy_kwh - 1.0);
+        }
         for ((told, truth), band) in told.iter().zip(&true_cells).zip(&futures.candidates) {
             found.energy.push(told.energy_kwh / truth.energy_kwh - 1.0);
             found.cost.push(told.net_present_cost / truth.net_present_cost - 1.0);
@@ -86,7 +94,7 @@ fn percentile(errors: impl Iterator<Item = f64>, share: f64) -> f64 {
 
 /// Compares futures of so many houses; energy's and cost's error at the 95th percentile over all candidates, and how often the
 /// truth lies in the 80 % bands of cost and energy, pooled over houses.
-fn over(houses: u32) -> ([f64; 2], [f64; 2]) {
+fn over(houses: u32) -> ([f64; 3], [f64; 2]) {
     let all: Vec<Compared> =
         (0..houses).into_par_iter().map(|n| compare(&houses::answered(n), OF_EACH, TRUTH + n)).collect();
     let energy = |share| percentile(all.iter().flat_map(|c| c.energy.iter().copied()), share);
@@ -96,22 +104,32 @@ fn over(houses: u32) -> ([f64; 2], [f64; 2]) {
     println!("{count} candidate years of {} cases", houses * OF_EACH);
     println!("energy: median {:.2} %, 95th {:.2} %", 100.0 * energy(0.5), 100.0 * energy(0.95));
     println!("cost: median {:.2} %, 95th {:.2} %", 100.0 * cost(0.5), 100.0 * cost(0.95));
+    let smooth = |share| percentile(all.iter().flat_map(|c| c.smooth.iter().copied()), share);
+    println!(
+        "energy by the response: median {:.2} %, 95th {:.2} %",
+        100.0 * smooth(0.5),
+        100.0 * smooth(0.95)
+    );
     println!("within 80 % bands: cost {:.3}, energy {:.3}", within(0), within(1));
     let said = all.iter().map(|c| c.left_out).sum::<f64>() / all.len() as f64;
     println!("left-out error said, mean of houses: {:.2} %", 100.0 * said);
-    ([energy(0.95), cost(0.95)], [within(0), within(1)])
+    ([energy(0.95), cost(0.95), smooth(0.95)], [within(0), within(1)])
 }
 
-/// Yearly energy, and cost: held to what was seen over 300 cases. A heat pump's year jumps by some per cent with which peaks
-/// just start its element, in the full simulation too: energy cannot be told nearer by anything smooth.
-const ENERGY: f64 = 0.065;
-const COST: f64 = 0.025;
+/// Yearly energy, and cost, of the futures at the 95th percentile: held to what was seen over 300 cases (1.8 and 0.8 %). What is
+/// left of energy is mostly when a heat pump's elements start, which jumps from one draw to the next in the full simulation
+/// too, and the present heater's label.
+const ENERGY: f64 = 0.022;
+const COST: f64 = 0.011;
+/// Yearly energy by the response that what would change the advice rests on.
+const SMOOTH: f64 = 0.06;
 
 /// A few houses with every run of the tests; so few share the luck of their answers, hence the wide limits of the coverage.
 #[test]
 fn futures_come_near_full_simulation() {
-    let ([energy, cost], within) = over(4);
-    assert!(energy < ENERGY && cost < COST, "{energy} {cost}");
+    let (errors, within) = over(4);
+    let [energy, cost, smooth] = errors;
+    assert!(energy < ENERGY && cost < COST && smooth < SMOOTH, "{errors:?}");
     assert!(within.iter().all(|w| (0.65..=0.93).contains(w)), "{within:?}");
 }
 
@@ -119,7 +137,8 @@ fn futures_come_near_full_simulation() {
 #[test]
 #[ignore = "some minutes of full simulations"]
 fn three_hundred_random_cases_come_near_full_simulation() {
-    let ([energy, cost], within) = over(HOUSES);
-    assert!(energy < ENERGY && cost < COST, "{energy} {cost}");
+    let (errors, within) = over(HOUSES);
+    let [energy, cost, smooth] = errors;
+    assert!(energy < ENERGY && cost < COST && smooth < SMOOTH, "{errors:?}");
     assert!(within.iter().all(|w| (0.75..=0.85).contains(w)), "{within:?}");
 }

@@ -3,9 +3,10 @@
 
 use crate::houses;
 use tankful::core::case::Provenance;
+use tankful::core::futures::stages::STAGES;
 use tankful::core::futures::study::Position;
 use tankful::core::futures::unknowns::Unknowns;
-use tankful::core::futures::{Changes, DesignYears, Fitted, Futures, Study, Weighing, Wishes};
+use tankful::core::futures::{Changes, Fitted, Futures, Piece, Study, Weighing, Wishes};
 use tankful::core::outcome::Outcome;
 use tankful::core::pipeline::{Cache, advise};
 use tankful::job::answers::Answers;
@@ -14,11 +15,13 @@ use tankful::job::open::Open;
 use tankful::job::questions::Id;
 use tankful::job::resolved::Resolved;
 
-const FEW: u32 = 24;
+/// Pieces simulated: the second and the third stage.
+const FEW: u32 = STAGES[1].pieces();
+const MORE: u32 = STAGES[2].pieces();
 
 fn fitted(study: &Study, outcome: &Outcome, years: u32) -> Fitted {
     let mut cache = Cache::default();
-    let designs: Vec<DesignYears> = (0..years).map(|index| study.design(index, &mut cache)).collect();
+    let designs: Vec<Piece> = (0..years).map(|index| study.piece(index, &mut cache)).collect();
     study.fit(&designs, outcome).expect("there are years to learn from")
 }
 
@@ -92,7 +95,7 @@ fn answers_narrow_the_bands() {
     let mut widths = Vec::new();
     for step in 0..=order.len() {
         let open = Open::of(&answers, &Offer::default());
-        let (_, futures, _) = told(&open, Wishes { futures: 500, seed: 2 }, 2 * FEW);
+        let (_, futures, _) = told(&open, Wishes { futures: 500, seed: 2 }, MORE);
         let width = |c: &tankful::core::futures::CandidateFutures| {
             (c.net_present_cost.high - c.net_present_cost.low) / c.net_present_cost.middle
         };
@@ -115,9 +118,9 @@ fn nothing_depends_on_how_the_work_is_shared() {
     let outcome = advise(&open.case(&[]));
     let study = Study::new(&open, Wishes { futures: 40, seed: 9 });
     let (mut one, mut other) = (Cache::default(), Cache::default());
-    let straight: Vec<DesignYears> = (0..10).map(|index| study.design(index, &mut one)).collect();
-    let mut shared: Vec<DesignYears> = (0..10).rev().map(|index| study.design(index, &mut other)).collect();
-    shared.sort_by_key(|d| d.index);
+    let straight: Vec<Piece> = (0..10).map(|index| study.piece(index, &mut one)).collect();
+    let mut shared: Vec<Piece> = (0..10).rev().map(|index| study.piece(index, &mut other)).collect();
+    shared.reverse();
     assert_eq!(straight, shared);
     let fitted = study.fit(&straight, &outcome).expect("years");
     let whole = study.draw(&fitted, &outcome, 0, 40);
@@ -126,7 +129,7 @@ fn nothing_depends_on_how_the_work_is_shared() {
     assert_eq!(whole, pieces);
     // And it crosses to another worker as it is.
     let bytes = postcard::to_allocvec(&straight).expect("plain data");
-    assert_eq!(postcard::from_bytes::<Vec<DesignYears>>(&bytes).expect("the same"), straight);
+    assert_eq!(postcard::from_bytes::<Vec<Piece>>(&bytes).expect("the same"), straight);
 }
 
 /// What would change the advice, found in steps of any size, with other work in between: the same to the bit.
@@ -156,4 +159,28 @@ fn nothing_depends_on_how_weighing_is_cut() {
     let mut alone = outcomes[0].clone();
     alone.advice.runners_up.clear();
     assert!(studies[0].weighing(&alone).is_none() && studies[0].changes(&fitted[0], &alone).is_none());
+}
+
+/// What is said to move money or time alone leaves the year as it is: futures that share a household may differ in it.
+#[test]
+fn money_leaves_the_year_alone() {
+    let open = houses::silent("us-ma-boston", "basement", "gas");
+    let outcome = advise(&open.case(&[]));
+    let study = Study::new(&open, Wishes { futures: 40, seed: 9 });
+    let fitted = fitted(&study, &outcome, STAGES[0].pieces());
+    let years = |z: &[f64]| {
+        let told = study.live(&fitted, &open.case(z));
+        told.iter().map(|t| (t.year.electricity_kwh, t.year.fuel_kwh, t.short)).collect::<Vec<_>>()
+    };
+    let as_it_stands = years(&[]);
+    let money: Vec<usize> =
+        (0..open.coordinates().len()).filter(|at| !open.coordinates()[*at].lived).collect();
+    assert!(money.len() > 5);
+    for at in money {
+        for z in [-1.5, 1.5] {
+            let mut position = vec![0.0; at + 1];
+            position[at] = z;
+            assert_eq!(years(&position), as_it_stands, "{}", open.coordinates()[at].code);
+        }
+    }
 }

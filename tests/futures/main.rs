@@ -4,3 +4,4 @@ mod accuracy;
 mod houses;
 mod limits;
 mod otherwise;
+mod strokes;

@@ -6,7 +6,7 @@ use tankful::core::candidates::CandidateId;
 use tankful::core::case::{Case, Provenance};
 use tankful::core::futures::points::uniform;
 use tankful::core::futures::unknowns::Unknowns;
-use tankful::core::futures::{Changes, DesignYears, FirstLook, Sensitivity, Study, Wishes};
+use tankful::core::futures::{Changes, FirstLook, Piece, Sensitivity, Study, Wishes};
 use tankful::core::outcome::Outcome;
 use tankful::core::pipeline::{Cache, advise};
 use tankful::core::units::Unit;
@@ -154,7 +154,7 @@ fn an_answered_house_has_no_other() {
     let outcome = advise(&settled.case(&[]));
     let study = Study::new(&settled, Wishes::default());
     let mut cache = Cache::default();
-    let years: Vec<DesignYears> = (0..8).map(|index| study.design(index, &mut cache)).collect();
+    let years: Vec<Piece> = (0..8).map(|index| study.piece(index, &mut cache)).collect();
     let fitted = study.fit(&years, &outcome).expect("years");
     let changes = study.changes(&fitted, &outcome).expect("another heater");
     assert_eq!(study.with_other_houses(changes.clone(), &outcome, &looks(&study)), changes);

@@ -109,7 +109,7 @@ fn bits() -> String {
         let open = Open::of(&answers, &Offer::default());
         let study = Study::new(&open, Wishes { futures: 30, seed: 1 });
         let mut cache = Cache::default();
-        let years: Vec<_> = (0..16).map(|index| study.design(index, &mut cache)).collect();
+        let years: Vec<_> = (0..16).map(|index| study.piece(index, &mut cache)).collect();
         let fitted = study.fit(&years, &outcome).expect("years to learn from");
         let drawn = study.draw(&fitted, &outcome, 0, 30);
         let futures = study.summary(&fitted, &outcome, &drawn, true);

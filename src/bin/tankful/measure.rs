@@ -15,6 +15,7 @@ use tankful::core::message::{Arg, Message};
 use tankful::core::outcome::YearResult;
 use tankful::core::room::model::RoomModel;
 use tankful::core::simulate::year::{House, simulate};
+use tankful::core::strokes::{Climate, Demand, Strokes, machine::Map};
 use tankful::core::units::to_celsius;
 use tankful::job::complete::complete;
 use tankful::text::Words;
@@ -43,8 +44,17 @@ pub fn run(words: &Words, arguments: &clap::ArgMatches, out: &mut impl Write) ->
     let begun = Instant::now();
     let year = one_year(|| simulate(black_box(&heater.model), black_box(&house), None));
     let wall_ms = begun.elapsed().as_secs_f64() * 1e3;
+    let map = heater.model.pump().map(|pump| Map::of(pump, room.pressure_pa));
+    let (demand, climate) = (Demand::of(&draws), Climate::of(&mains_c, &outdoor_c, &room));
+    let begun = Instant::now();
+    let strokes = one_year_in_strokes(|| {
+        Strokes::year(black_box(&heater.model), map.as_ref(), black_box(&demand), &climate, &room)
+    });
+    let strokes_ms = begun.elapsed().as_secs_f64() * 1e3;
     let report = json!({
         "candidate": code,
+        "strokes_kwh": strokes.energy_kwh(),
+        "strokes_ms": strokes_ms,
         "electricity_kwh": year.electricity_year_kwh(),
         "fuel_kwh": year.fuel_year_kwh(),
         "wall_ms": wall_ms,
@@ -57,5 +67,11 @@ pub fn run(words: &Words, arguments: &clap::ArgMatches, out: &mut impl Write) ->
 /// to count from its start to its end (`callgrind --toggle-collect='*one_year*'`).
 #[inline(never)]
 fn one_year(year: impl FnOnce() -> YearResult) -> YearResult {
+    year()
+}
+
+/// The same for a year in strokes.
+#[inline(never)]
+fn one_year_in_strokes(year: impl FnOnce() -> Strokes) -> Strokes {
     year()
 }

@@ -20,24 +20,30 @@ const ANSWERS: [&str; 3] = ["70", "72", "74"];
 /// Futures drawn: what the page draws.
 const FUTURES: f64 = 1_000.0;
 
-/// What the page shows of the futures, from when: milliseconds until first bands, until all futures, until everything.
-type Times = [f64; 3];
+/// Households that all futures are drawn on at first, and in the end: the last stages of `core::futures::stages`, as the
+/// page says them.
+const HOUSEHOLDS: [&str; 2] = ["128", "500"];
+
+/// What the page shows of the futures, from when: milliseconds until first bands, until all futures, until their last word,
+/// until everything.
+type Times = [f64; 4];
 
 /// Watches from the advice on, told by the script before or after.
 const WATCH: &str = "
     const watch = (from, until) => {
         const start = performance.now(), old = from?.dataset.years ?? '0';
-        let first = null, all = null, moved = false;
+        let first = null, all = null, last = null, moved = false;
         const look = () => {
             const futures = document.querySelector('[data-test=futures]'), now = performance.now() - start;
             if (!futures) return;
             const years = futures.dataset.years;
             moved ||= years !== '0' && years !== old || futures.getAttribute('aria-busy') === 'true' && years !== '0' && from === null;
             if (moved && first === null) first = now;
-            if (first !== null && years === '256' && all === null) all = now;
-            if (all !== null && futures.getAttribute('aria-busy') === 'false') {
+            if (first !== null && years === ALL && all === null) all = now;
+            if (all !== null && years === LAST && last === null) last = now;
+            if (last !== null && futures.getAttribute('aria-busy') === 'false') {
                 seen.disconnect();
-                until([first, all, now]);
+                until([first, all, last, now]);
             }
         };
         const seen = new MutationObserver(look);
@@ -70,8 +76,8 @@ pub fn futures() -> Result<()> {
     site.serve_aside(|_| ());
     let driver = Driver::start()?;
     println!(
-        "{:>8} {:>14} {:>12} {:>12} {:>12}",
-        "workers", "", "first bands", "all futures", "all is found"
+        "{:>8} {:>14} {:>12} {:>12} {:>12} {:>12}",
+        "workers", "", "first bands", "all futures", "last word", "all is found"
     );
     tokio::runtime::Runtime::new()?.block_on(async {
         for workers in WORKERS {
@@ -87,9 +93,11 @@ pub fn futures() -> Result<()> {
     natively()
 }
 
-fn print(workers: u32, how: &str, [first, all, found]: Times) {
+fn print(workers: u32, how: &str, [first, all, last, found]: Times) {
     let rate = FUTURES / all * 1e3;
-    println!("{workers:>8} {how:>14} {first:>9.0} ms {all:>9.0} ms {found:>9.0} ms   {rate:.0} futures/s");
+    println!(
+        "{workers:>8} {how:>14} {first:>9.0} ms {all:>9.0} ms {last:>9.0} ms {found:>9.0} ms   {rate:.0} futures/s"
+    );
 }
 
 async fn on_page(browser: &Browser, address: &str, workers: u32) -> Result<(Times, Vec<Times>)> {
@@ -105,7 +113,7 @@ async fn on_page(browser: &Browser, address: &str, workers: u32) -> Result<(Time
     let settled =
         "return document.querySelector('[data-test=verdict][aria-busy=false] .key-figures') !== null";
     browser.until("the first verdict", settled, limit).await?;
-    let timed = |script: &str| format!("{WATCH}\n{script}");
+    let timed = |script: &str| format!("const [ALL, LAST] = {HOUSEHOLDS:?};\n{WATCH}\n{script}");
     let cold = serde_json::from_value(browser.client.execute_async(&timed(COLD), Vec::new()).await?)?;
     let open = "document.querySelector('[data-test=open-headroom]').click(); return true";
     browser.until("the finding", open, limit).await?;

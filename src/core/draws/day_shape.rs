@@ -45,18 +45,29 @@ fn weight(fixture: Fixture, hour: usize, weekend: bool) -> f64 {
     if weekend && (4..14).contains(&hour) { h[hour - WEEKEND_LATER] } else { h[hour % 24] }
 }
 
-/// The time of day, s after midnight, at a point `share` (0 to below 1) of the day's weight.
-pub(super) fn time_of_day_s(fixture: Fixture, weekend: bool, share: f64) -> f64 {
-    let total: f64 = (0..24).map(|h| weight(fixture, h, weekend)).sum();
-    let mut left = share * total;
-    for hour in 0..24 {
-        let w = weight(fixture, hour, weekend);
-        if left < w {
-            return (hour as f64 + left / w) * 3600.0;
-        }
-        left -= w;
+/// When a fixture is used on a kind of day: made once for a year, since a year asks for thousands of times.
+pub(super) struct DayShape {
+    weights: [f64; 24],
+    total: f64,
+}
+
+impl DayShape {
+    pub fn of(fixture: Fixture, weekend: bool) -> DayShape {
+        let weights: [f64; 24] = std::array::from_fn(|hour| weight(fixture, hour, weekend));
+        DayShape { weights, total: weights.iter().sum() }
     }
-    86_399.0
+
+    /// The time of day, s after midnight, at a point `share` (0 to below 1) of the day's weight.
+    pub fn time_s(&self, share: f64) -> f64 {
+        let mut left = share * self.total;
+        for (hour, weight) in self.weights.iter().enumerate() {
+            if left < *weight {
+                return (hour as f64 + left / weight) * 3600.0;
+            }
+            left -= weight;
+        }
+        86_399.0
+    }
 }
 
 #[cfg(test)]
@@ -68,8 +79,9 @@ mod tests {
         for fixture in Fixture::ALL {
             for weekend in [false, true] {
                 let mut last = -1.0;
+                let shape = DayShape::of(fixture, weekend);
                 for i in 0..1000 {
-                    let t = time_of_day_s(fixture, weekend, f64::from(i) / 1000.0);
+                    let t = shape.time_s(f64::from(i) / 1000.0);
                     assert!(t >= last && t < 86_400.0);
                     last = t;
                 }
@@ -79,7 +91,7 @@ mod tests {
 
     #[test]
     fn weekend_showers_come_later() {
-        let median = |weekend| time_of_day_s(Fixture::Shower, weekend, 0.4);
+        let median = |weekend| DayShape::of(Fixture::Shower, weekend).time_s(0.4);
         assert!(median(true) > median(false));
     }
 }

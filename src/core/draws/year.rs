@@ -4,7 +4,8 @@
 //! and fixture has its own stream of the generator, so that a change to one fixture leaves the others'
 //! draws as they are: candidates and futures are compared on the same year.
 
-use super::{Draw, Fixture, daily_use, day_shape};
+use super::day_shape::DayShape;
+use super::{Draw, Fixture, daily_use};
 use crate::core::calendar::{DayOfYear, SECONDS_PER_DAY};
 use crate::core::case::Household;
 use crate::core::units::GALLON_M3;
@@ -95,12 +96,14 @@ impl DrawYear {
     pub fn generate(use_: &HouseholdUse, seed: u64) -> Self {
         let mut draws = Vec::new();
         let mut days = Vec::with_capacity(366);
+        let shapes = [false, true].map(|weekend| Fixture::ALL.map(|fixture| DayShape::of(fixture, weekend)));
         for day in DayOfYear::all() {
             let first = draws.len();
             days.push(first);
-            for (stream, fixture) in Fixture::ALL.into_iter().enumerate() {
+            let shapes = &shapes[usize::from(day.is_weekend())];
+            for (stream, (fixture, shape)) in Fixture::ALL.into_iter().zip(shapes).enumerate() {
                 let mut rng = Pcg32::new(seed, (day.index() * 8 + stream) as u64);
-                one_fixture(&mut draws, use_, fixture, day, &mut rng);
+                one_fixture(&mut draws, use_, fixture, (day, shape), &mut rng);
             }
             by_start(&mut draws[first..]);
         }
@@ -127,7 +130,7 @@ fn one_fixture(
     draws: &mut Vec<Draw>,
     use_: &HouseholdUse,
     fixture: Fixture,
-    day: DayOfYear,
+    (day, shape): (DayOfYear, &DayShape),
     rng: &mut Pcg32,
 ) {
     let (mean, volume, flow) = use_.fixture(fixture);
@@ -149,7 +152,7 @@ fn one_fixture(
             Fixture::Shower => (1.0 + 0.25 * normal(rng)).clamp(0.4, 1.9),
             _ => 1.0,
         };
-        let time = day_shape::time_of_day_s(fixture, day.is_weekend(), rng.random());
+        let time = shape.time_s(rng.random());
         draws.push(Draw {
             start_s: day.index() as f64 * SECONDS_PER_DAY + time,
             fixture,

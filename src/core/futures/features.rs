@@ -7,12 +7,11 @@
 //! long its air is too cold for it. All of it costs microseconds; the response ([`super::response`]) learns the rest
 //! from simulated years.
 
-use super::demand::Luck;
 use crate::core::candidates::{Candidate, Label, offered};
 use crate::core::case::{Case, HeaterKind};
 use crate::core::climate::{mains::Mains, outdoor::OutdoorYear};
-use crate::core::draws::HouseholdUse;
 use crate::core::draws::daily_use::USE_C;
+use crate::core::draws::{Fixture, HouseholdUse};
 use crate::core::label::ageing::Wear;
 use crate::core::label::class;
 use crate::core::label::patterns::Pattern;
@@ -20,6 +19,7 @@ use crate::core::label::rating_test::{AIR_C, DELIVERED_C, RISE_K};
 use crate::core::room::model::RoomModel;
 use crate::core::simulate::year::{COOLED_ABOVE_C, HEATED_BELOW_C};
 use crate::core::units::{GALLON_M3, to_celsius};
+use serde::{Deserialize, Serialize};
 use uom::si::power::watt;
 use uom::si::volume::cubic_meter;
 
@@ -69,7 +69,7 @@ pub struct House {
 }
 
 /// A first estimate and the coordinates.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Seen {
     /// Estimate of a year's energy, kWh.
     pub estimate_kwh: f64,
@@ -82,18 +82,20 @@ pub struct Seen {
 }
 
 impl House {
-    /// Of a case; `luck` of its seed.
-    pub fn of(case: &Case, luck: &Luck) -> House {
+    /// Of a case.
+    pub fn of(case: &Case) -> House {
         let used = HouseholdUse::of(&case.household);
-        let volumes = luck.volumes(&used);
+        let mixed_m3 =
+            used.showers_per_day * used.shower_m3 + used.baths_per_day * used.bath_m3 + used.sinks_m3_per_day;
+        let hot_m3 = used.dishwasher_per_day * used.volume_m3(Fixture::Dishwasher)
+            + used.hot_washes_per_day * used.volume_m3(Fixture::ClothesWasher);
         let mains = Mains::from_outdoor(case.place.outdoor_mean.value, case.place.outdoor_range.value)
             .shifted(case.place.cold_water_shift.value);
         let cold_c = to_celsius(mains.annual_mean());
         let setpoint_c = to_celsius(case.heater.setpoint.value);
         let use_c = if setpoint_c < USE_C { setpoint_c } else { USE_C };
-        let daily_kwh = KWH_PER_M3_K
-            * (volumes.mixed_m3 * above(use_c - cold_c, 1.0)
-                + volumes.hot_m3 * above(setpoint_c - cold_c, 1.0));
+        let daily_kwh =
+            KWH_PER_M3_K * (mixed_m3 * above(use_c - cold_c, 1.0) + hot_m3 * above(setpoint_c - cold_c, 1.0));
         let room = RoomModel::of(&case.room, &case.place, 0.0);
         let (winter, summer) = (to_celsius(case.room.winter.value), to_celsius(case.room.summer.value));
         let room_c = 0.5 * (winter + summer);
@@ -230,7 +232,7 @@ impl House {
 }
 
 /// The loss that gives a label its factor, W/K: what the rating test's day uses beyond its hot water.
-fn standby_w_per_k(label: &Label, recovery: f64) -> f64 {
+pub(super) fn standby_w_per_k(label: &Label, recovery: f64) -> f64 {
     let volume_m3 = label.nominal_volume.get::<cubic_meter>();
     if label.kind == HeaterKind::HeatPump {
         return class::standby_w_per_k(label.kind, volume_m3);

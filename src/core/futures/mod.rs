@@ -13,12 +13,13 @@
 pub mod ahead;
 pub mod change;
 pub mod cost;
-pub mod demand;
+pub mod estimate;
 pub mod features;
 pub mod otherwise;
 pub mod points;
 pub mod response;
 pub mod shares;
+pub mod stages;
 pub mod study;
 pub mod summary;
 pub mod types;
@@ -26,7 +27,8 @@ pub mod unknowns;
 pub mod weigh;
 
 pub use otherwise::FirstLook;
-pub use study::{DesignYears, Fitted, Study};
+pub use stages::Piece;
+pub use study::{Fitted, Study};
 pub use types::{
     Axis, Band, BreakEven, BreakEvenMap, CandidateFutures, Changes, FitError, Futures, Sensitivity, Wishes,
     YearsBand,

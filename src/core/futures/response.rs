@@ -5,7 +5,6 @@
 //! since the year of one seed of draws jumps where a peak just starts an element. Width, noise and weight of the smooth part
 //! are the likeliest of a small grid. The result is anchored: at the case as it stands it gives what was simulated.
 
-use super::features::COUNT;
 use crate::core::numeric::cholesky::Cholesky;
 
 /// What is learned of a year.
@@ -24,9 +23,9 @@ pub const MORNING: usize = 4;
 
 /// A simulated year: where, and what it came to.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Sample {
+pub struct Sample<const N: usize> {
     /// Coordinates.
-    pub at: [f64; COUNT],
+    pub at: [f64; N],
     /// Outputs.
     pub gave: [f64; OUTPUTS],
 }
@@ -38,7 +37,7 @@ const CONSTANT: f64 = 10.0;
 /// Weights of the smooth part, its widths in coordinates, and standard deviations of the noise, tried.
 const SMOOTH: [f64; 3] = [0.3, 1.0, 4.0];
 const WIDTHS: [f64; 3] = [2.0, 3.0, 5.0];
-const NOISE: [f64; 4] = [0.03, 0.08, 0.18, 0.4];
+const NOISE: [f64; 5] = [0.03, 0.08, 0.18, 0.4, 0.8];
 /// Years the grid is judged by.
 const JUDGED: usize = 64;
 
@@ -52,24 +51,27 @@ struct Shape {
 
 /// The fitted response of a candidate.
 #[derive(Clone, Debug)]
-pub struct Response {
-    samples: Vec<[f64; COUNT]>,
+pub struct Response<const N: usize> {
+    samples: Vec<[f64; N]>,
     /// Coordinates of the case as it stands: the linear part counts from there.
-    origin: [f64; COUNT],
+    origin: [f64; N],
     weights: Vec<[f64; OUTPUTS]>,
     mean: [f64; OUTPUTS],
     shape: Shape,
     /// What was simulated of the case as it stands, and what is added so that the response meets it.
     truth: [f64; OUTPUTS],
     anchor: [f64; OUTPUTS],
+    /// How far that is added: its width in coordinates.
+    reach: f64,
     /// Errors of the energy's logarithm with each sample left out.
     left_out: Vec<f64>,
 }
 
-impl Response {
-    /// Fits samples, the first of which is the case as it stands; `truth` is what the whole year gave there. `None` for no
+impl<const N: usize> Response<N> {
+    /// Fits samples, the first of which is the case as it stands; `truth` is what the whole year gave there, which is met there and
+    /// to a width of `reach` around (infinite: everywhere). `None` for no
     /// samples.
-    pub fn fit(samples: &[Sample], truth: &[f64; OUTPUTS]) -> Option<Response> {
+    pub fn fit(samples: &[Sample<N>], truth: &[f64; OUTPUTS], reach: f64) -> Option<Response<N>> {
         let origin = samples.first()?.at;
         let count = samples.len() as f64;
         let mut mean = [0.0; OUTPUTS];
@@ -80,7 +82,7 @@ impl Response {
                 samples.iter().map(|s| (s.gave[k] - mean[k]) * (s.gave[k] - mean[k])).sum::<f64>() / count;
             spread[k] = if variance > 1e-18 { libm::sqrt(variance) } else { 1.0 };
         }
-        let at: Vec<[f64; COUNT]> = samples.iter().map(|s| s.at).collect();
+        let at: Vec<[f64; N]> = samples.iter().map(|s| s.at).collect();
         let energy: Vec<f64> =
             samples.iter().map(|s| (s.gave[ENERGY] - mean[ENERGY]) / spread[ENERGY]).collect();
         let judged = if at.len() < JUDGED { at.len() } else { JUDGED };
@@ -106,6 +108,7 @@ impl Response {
             shape,
             truth: *truth,
             anchor: [0.0; OUTPUTS],
+            reach,
             left_out,
         };
         let there = response.elsewhere(&origin);
@@ -116,11 +119,11 @@ impl Response {
     }
 
     /// The outputs at coordinates; those of the case as it stands are what was simulated, to the bit.
-    pub fn at(&self, at: &[f64; COUNT]) -> [f64; OUTPUTS] {
+    pub fn at(&self, at: &[f64; N]) -> [f64; OUTPUTS] {
         if *at == self.origin { self.truth } else { self.elsewhere(at) }
     }
 
-    fn elsewhere(&self, at: &[f64; COUNT]) -> [f64; OUTPUTS] {
+    fn elsewhere(&self, at: &[f64; N]) -> [f64; OUTPUTS] {
         let mut sum = [0.0; OUTPUTS];
         for (sample, weights) in self.samples.iter().zip(&self.weights) {
             let k = covariance(sample, at, &self.origin, &self.shape);
@@ -128,10 +131,20 @@ impl Response {
                 *to += k * w;
             }
         }
+        let near = self.nearness(at);
         for (to, (mean, anchor)) in sum.iter_mut().zip(self.mean.iter().zip(&self.anchor)) {
-            *to += mean + anchor;
+            *to += mean + near * anchor;
         }
         sum
+    }
+
+    /// 1 at the case as it stands, less further off.
+    fn nearness(&self, at: &[f64; N]) -> f64 {
+        if self.reach.is_infinite() {
+            return 1.0;
+        }
+        let apart: f64 = at.iter().zip(&self.origin).map(|(a, o)| (a - o) * (a - o)).sum();
+        libm::exp(-0.5 * apart / (self.reach * self.reach))
     }
 
     /// Relative errors of the energy with each simulated year left out and told from the others (closed form of
@@ -142,7 +155,7 @@ impl Response {
 }
 
 /// The likeliest shape of the grid; the first of equals.
-fn likeliest(at: &[[f64; COUNT]], y: &[f64], origin: &[f64; COUNT]) -> Shape {
+fn likeliest<const N: usize>(at: &[[f64; N]], y: &[f64], origin: &[f64; N]) -> Shape {
     let mut best = Shape { smooth: SMOOTH[1], width: WIDTHS[1], noise: NOISE[2] };
     let mut most = f64::NEG_INFINITY;
     for smooth in SMOOTH {
@@ -169,7 +182,7 @@ fn likeliest(at: &[[f64; COUNT]], y: &[f64], origin: &[f64; COUNT]) -> Shape {
 }
 
 /// The lower triangle of the covariances, with the noise on the diagonal.
-fn covariances(at: &[[f64; COUNT]], origin: &[f64; COUNT], shape: &Shape, noisy: bool) -> Vec<f64> {
+fn covariances<const N: usize>(at: &[[f64; N]], origin: &[f64; N], shape: &Shape, noisy: bool) -> Vec<f64> {
     let n = at.len();
     let mut matrix = vec![0.0; n * n];
     for i in 0..n {
@@ -183,10 +196,10 @@ fn covariances(at: &[[f64; COUNT]], origin: &[f64; COUNT], shape: &Shape, noisy:
     matrix
 }
 
-fn covariance(a: &[f64; COUNT], b: &[f64; COUNT], origin: &[f64; COUNT], shape: &Shape) -> f64 {
+fn covariance<const N: usize>(a: &[f64; N], b: &[f64; N], origin: &[f64; N], shape: &Shape) -> f64 {
     // Two sums side by side: no order of additions is left to the compiler.
     let (mut apart, mut along) = ([0.0; 2], [0.0; 2]);
-    for k in (0..COUNT).step_by(2) {
+    for k in (0..N).step_by(2) {
         for s in 0..2 {
             let (x, y, o) = (a[k + s], b[k + s], origin[k + s]);
             apart[s] += (x - y) * (x - y);

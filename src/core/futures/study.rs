@@ -1,27 +1,49 @@
-//! A case with its open questions on the way to its futures: which years to simulate, and what they teach.
+//! A case with its open questions on the way to its futures: what to simulate, and what that teaches.
 //!
-//! The years of the design are named by an index, each on its own: whoever simulates them, in whatever order, gives the same.
+//! - **Households** of futures live through their year in strokes ([`super::estimate`]): every candidate, with the draws of
+//!   that household.
+//! - **Design points** are simulated both ways, by the first look of the pipeline and in strokes, on the same days. What
+//!   the strokes are off by, a response learns ([`super::response`]) in the coordinates of the case and of the strokes
+//!   themselves (how much the elements do, what is lost standing, how long the air is too cold): the *correction*.
+//! - **What would change the advice** asks for thousands of years: a second response, of the corrected households, tells them
+//!   from the coordinates of the case alone.
+//!
+//! Each piece is named by its number ([`super::stages`]): whoever simulates it, in whatever order, gives the same.
 
 use super::ahead::{self, Ahead};
-use super::demand::Luck;
-use super::features::{House, Seen};
+use super::estimate::{Heaters, Lived};
+use super::features::{COUNT, House, Seen};
 use super::points::normals;
 use super::response::{OUTPUTS, Response, Sample};
+use super::stages::{Piece, Task, task};
 use super::types::{FitError, Wishes};
 use super::unknowns::Unknowns;
 use crate::core::candidates::{Candidate, CandidateId, offered};
 use crate::core::case::Case;
-use crate::core::outcome::{Morning, Outcome, YearResult};
+use crate::core::outcome::{Outcome, YearResult};
 use crate::core::pipeline::{Cache, Run};
+use crate::core::strokes::Strokes;
 use serde::{Deserialize, Serialize};
+use std::sync::Arc;
 
 /// Months in which a dehumidifier runs: May to September, as in [`crate::core::money::cash`].
 const DAMP_MONTHS: std::ops::Range<usize> = 4..9;
 /// What sets the design's points apart from the futures'.
 const DESIGN: u32 = 0x5eed_1e55;
+/// Place of the weather among what nobody can know ([`ahead::CODES`]), and of who moves out or in.
+const WEATHER: usize = 7;
+const WAY: usize = 6;
 
-/// Years of the design after which bands are shown: first ones soon, the last the last word.
-pub const STAGES: [u32; 4] = [12, 40, 128, 256];
+/// Coordinates of the correction: those of the case, drawn together, and shares of the strokes.
+const SHARES: usize = 4;
+const CORRECTED: usize = COUNT + SHARES;
+/// Weights of the two: a share counts for much more than a place.
+const OF_PLACE: f64 = 0.6;
+const OF_SHARES: f64 = 12.0;
+/// How far around the case as it stands its own year's luck is carried, in those coordinates.
+const LUCK_REACH: f64 = 2.0;
+/// Households that the response of what would change the advice is fitted to, at most.
+const TAUGHT_BY: usize = 192;
 
 /// One position of everything that is not known.
 #[derive(Clone, Debug, PartialEq)]
@@ -32,12 +54,29 @@ pub struct Position {
     pub ahead: Option<[f64; ahead::COUNT]>,
 }
 
-/// The simulated years of one design point: of each candidate, where and what.
+/// A design point: of each candidate, where, and what the strokes are off by.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct DesignYears {
     /// Which point.
     pub index: u32,
-    years: Vec<(Vec<f64>, [f64; OUTPUTS])>,
+    off: Vec<(Vec<f64>, [f64; OUTPUTS])>,
+}
+
+/// A household of futures: each candidate's year in strokes.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Lives {
+    /// Which household.
+    pub index: u32,
+    years: Vec<Life>,
+}
+
+/// A candidate's year there.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+struct Life {
+    seen: Seen,
+    strokes: Strokes,
+    /// Share of the busiest morning's water that falls short.
+    short: f64,
 }
 
 /// A case whose futures are asked for.
@@ -46,14 +85,16 @@ pub struct Study<'a> {
     pub(super) wishes: Wishes,
     pub(super) drawn: Vec<bool>,
     pub(super) base: Case,
-    luck: Luck,
+    heaters: Arc<Heaters>,
 }
 
 /// What was learned of every candidate.
 #[derive(Clone, Debug)]
 pub struct Fitted {
-    responses: Vec<Response>,
+    responses: Vec<Response<COUNT>>,
+    corrections: Vec<Response<CORRECTED>>,
     bases: Vec<Base>,
+    lives: Vec<Lives>,
     /// How far off.
     pub error: FitError,
 }
@@ -62,32 +103,44 @@ pub struct Fitted {
 #[derive(Clone, Debug)]
 struct Base {
     year: YearResult,
+    /// Whole simulation, beside its estimate.
     truth: [f64; OUTPUTS],
     seen: Seen,
 }
 
-/// A candidate's year, told by the response.
+/// A candidate's year in one future.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Told {
-    /// The year: that of the case as it stands, brought to what it comes to.
+    /// The year: that of the case as it stands, brought to what it comes to. Its shares at peak hours stay.
     pub year: YearResult,
     /// Share of the busiest morning's water that falls short.
     pub short: f64,
 }
 
+/// What a candidate's year comes to, kWh and l.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Comes {
+    energy_kwh: f64,
+    makeup_kwh: f64,
+    relief_kwh: f64,
+    damp_l: f64,
+    heat_kwh: f64,
+    short: f64,
+}
+
 impl<'a> Study<'a> {
     /// Of a case and what is open about it.
     pub fn new(unknowns: &'a dyn Unknowns, wishes: Wishes) -> Study<'a> {
-        let luck = Luck::of(unknowns.case(&[]).seed);
-        Study::with_luck(unknowns, wishes, luck)
+        let heaters = Arc::new(Heaters::of(&unknowns.case(&[])));
+        Study::with_heaters(unknowns, wishes, heaters)
     }
 
-    /// The same where the luck of the case's seed is known already: it is most of what a study costs to begin.
-    pub fn with_luck(unknowns: &'a dyn Unknowns, wishes: Wishes, luck: Luck) -> Study<'a> {
+    /// The same where the heaters of the case are known already: they are most of what a study costs to begin.
+    pub fn with_heaters(unknowns: &'a dyn Unknowns, wishes: Wishes, heaters: Arc<Heaters>) -> Study<'a> {
         let base = unknowns.case(&[]);
         let wishes = Wishes { futures: wishes.futures.clamp(1, Wishes::MOST), ..wishes };
         let drawn = unknowns.coordinates().iter().map(|c| c.open && c.drawn).collect();
-        Study { drawn, luck, base, unknowns, wishes }
+        Study { drawn, heaters, base, unknowns, wishes }
     }
 
     /// The case as it stands.
@@ -113,9 +166,40 @@ impl<'a> Study<'a> {
         }
     }
 
-    /// The position of a future, from 0.
+    /// The position of a future, from 0, on a household of its own.
     pub fn future(&self, index: u32) -> Position {
         self.position(index, self.wishes.seed)
+    }
+
+    /// The position of a future on one of so many households: what moves the year itself is the household's, prices,
+    /// lives and moves are its own.
+    fn future_of(&self, index: u32, households: u32) -> Position {
+        let mut own = self.future(index);
+        if index < households {
+            return own;
+        }
+        let household = self.future(index % households);
+        let lived = self.unknowns.coordinates().iter().map(|c| c.lived);
+        for ((own, theirs), lived) in own.questions.iter_mut().zip(&household.questions).zip(lived) {
+            if lived {
+                *own = *theirs;
+            }
+        }
+        if let (Some(own), Some(theirs)) = (&mut own.ahead, &household.ahead) {
+            own[WEATHER] = theirs[WEATHER];
+        }
+        own
+    }
+
+    /// The case that a position's year is lived in.
+    pub fn case_at(&self, position: &Position) -> (Case, Ahead) {
+        let mut case = self.unknowns.case(&position.questions);
+        let ahead = match &position.ahead {
+            Some(z) => Ahead::of(z, &case),
+            None => Ahead::expected(&case),
+        };
+        ahead::warmer(&mut case, ahead.warmer_k);
+        (case, ahead)
     }
 
     /// The case to simulate for a design point: the first is the case as it stands, of the others every second one has
@@ -125,117 +209,293 @@ impl<'a> Study<'a> {
             return self.base.clone();
         }
         let position = self.position(index - 1, self.wishes.seed ^ DESIGN);
-        let mut case = self.unknowns.case(&position.questions);
-        let Some(z) = &position.ahead else { return case };
-        let ahead = Ahead::of(z, &case);
-        ahead::warmer(&mut case, ahead.warmer_k);
-        let way = if z[6] < 0.0 { -1.0 } else { 1.0 };
+        let (case, _) = self.case_at(&position);
+        let way = position.ahead.map_or(1.0, |z| if z[WAY] < 0.0 { -1.0 } else { 1.0 });
         if index.is_multiple_of(2) { ahead::with_people(&case, way) } else { case }
     }
 
-    /// Simulates a design point: a first look at every candidate's year.
-    pub fn design(&self, index: u32, cache: &mut Cache) -> DesignYears {
+    /// Simulates a piece.
+    pub fn piece(&self, index: u32, cache: &mut Cache) -> Piece {
+        match task(index) {
+            Task::Design(index) => Piece::Design(self.design(index, cache)),
+            Task::Household(index) => Piece::Household(self.household(index)),
+        }
+    }
+
+    fn design(&self, index: u32, cache: &mut Cache) -> DesignYears {
         let case = self.design_case(index);
-        let house = House::of(&case, &self.luck);
+        let house = House::of(&case);
+        let lived = Lived::of(&case, &self.heaters);
         let candidates = offered::candidates(&case);
         let mut run = Run::new(case.clone(), cache);
         while run.look_anew(cache) {}
-        let years = candidates
+        let days = run.sample().days();
+        let off = candidates
             .iter()
             .zip(run.looked())
-            .map(|(candidate, (year, morning))| {
+            .map(|(candidate, (year, _))| {
                 let seen = house.with(&case, candidate, candidate.id == CandidateId::Keep);
-                (seen.at.to_vec(), outputs(year, morning, &seen))
+                let strokes = lived.year(&case, candidate, &self.heaters, Some(days));
+                (place(&seen, &strokes).to_vec(), off(year, &strokes, &seen))
             })
             .collect();
-        DesignYears { index, years }
+        DesignYears { index, off }
     }
 
-    /// Learns from simulated years, in the order of their index; `outcome` is the whole advice on the case as it stands.
-    pub fn fit(&self, designs: &[DesignYears], outcome: &Outcome) -> Option<Fitted> {
-        let house = House::of(&self.base, &self.luck);
-        let candidates = offered::candidates(&self.base);
-        let (mut responses, mut bases, mut off) = (Vec::new(), Vec::new(), Vec::new());
-        for (n, (candidate, whole)) in candidates.iter().zip(&outcome.candidates).enumerate() {
-            let seen = house.with(&self.base, candidate, candidate.id == CandidateId::Keep);
-            let truth = outputs(&whole.year, &whole.morning, &seen);
-            let samples: Vec<Sample> = designs
+    fn household(&self, index: u32) -> Lives {
+        let (case, _) = self.case_at(&self.future(index));
+        Lives { index, years: self.lives(&case) }
+    }
+
+    fn lives(&self, case: &Case) -> Vec<Life> {
+        let house = House::of(case);
+        let lived = Lived::of(case, &self.heaters);
+        offered::candidates(case)
+            .iter()
+            .map(|candidate| Life {
+                seen: house.with(case, candidate, candidate.id == CandidateId::Keep),
+                strokes: lived.year(case, candidate, &self.heaters, None),
+                short: lived.short(case, candidate, &self.heaters),
+            })
+            .collect()
+    }
+
+    /// Learns from pieces, in whatever order; `outcome` is the whole advice on the case as it stands. `None` without
+    /// the first design point or without a household.
+    pub fn fit<'p>(&self, pieces: impl IntoIterator<Item = &'p Piece>, outcome: &Outcome) -> Option<Fitted> {
+        let mut designs: Vec<&DesignYears> = Vec::new();
+        let mut lives: Vec<&Lives> = Vec::new();
+        for piece in pieces {
+            match piece {
+                Piece::Design(years) => designs.push(years),
+                Piece::Household(years) => lives.push(years),
+            }
+        }
+        designs.sort_unstable_by_key(|d| d.index);
+        lives.sort_unstable_by_key(|l| l.index);
+        if designs.first()?.index != 0 || lives.is_empty() {
+            return None;
+        }
+        let as_it_stands = self.lives(&self.base);
+        let mut fitted = Fitted {
+            responses: Vec::new(),
+            corrections: Vec::new(),
+            bases: Vec::new(),
+            lives: Vec::new(),
+            error: FitError::default(),
+        };
+        let mut errors = Vec::new();
+        for (n, (here, whole)) in as_it_stands.iter().zip(&outcome.candidates).enumerate() {
+            let samples: Vec<Sample<CORRECTED>> = designs
                 .iter()
                 .filter_map(|d| {
-                    let (at, gave) = d.years.get(n)?;
+                    let (at, gave) = d.off.get(n)?;
                     Some(Sample { at: at.as_slice().try_into().ok()?, gave: *gave })
                 })
                 .collect();
-            let response = Response::fit(&samples, &truth)?;
-            off.extend(response.left_out().iter().map(|e| e.abs()));
-            responses.push(response);
+            let truth = off(&whole.year, &here.strokes, &here.seen);
+            let correction = Response::fit(&samples, &truth, LUCK_REACH)?;
+            errors.extend(correction.left_out().iter().map(|e| e.abs()));
             let mut year = whole.year.clone();
             year.forget_series();
-            bases.push(Base { year, truth, seen });
+            let comes = Comes::of(&year, here.seen.heat_kwh, whole.morning.short_share());
+            let base = Base { truth: comes.beside(&here.seen), year, seen: here.seen.clone() };
+            let first = Sample { at: here.seen.at, gave: base.truth };
+            let taught = lives.iter().take(TAUGHT_BY).filter_map(|l| {
+                let life = l.years.get(n)?;
+                Some(Sample { at: life.seen.at, gave: life.comes(&correction).beside(&life.seen) })
+            });
+            let samples: Vec<Sample<COUNT>> = std::iter::once(first).chain(taught).collect();
+            fitted.responses.push(Response::fit(&samples, &base.truth, f64::INFINITY)?);
+            fitted.corrections.push(correction);
+            fitted.bases.push(base);
         }
-        off.sort_unstable_by(f64::total_cmp);
-        let error = FitError { energy: super::summary::quantile(&off, 0.95), years: designs.len() as u32 };
-        Some(Fitted { responses, bases, error })
+        errors.sort_unstable_by(f64::total_cmp);
+        fitted.error =
+            FitError { energy: super::summary::quantile(&errors, 0.95), years: lives.len() as u32 };
+        fitted.lives = lives.into_iter().cloned().collect();
+        Some(fitted)
     }
 
-    /// Every candidate's year of a case near the one that stands.
+    /// Every candidate's year of a case near the one that stands, by the response.
     pub fn tell(&self, fitted: &Fitted, case: &Case, candidates: &[Candidate]) -> Vec<Told> {
-        let house = House::of(case, &self.luck);
+        let house = House::of(case);
         candidates
             .iter()
             .zip(fitted.responses.iter().zip(&fitted.bases))
             .map(|(candidate, (response, base))| {
                 let seen = house.with(case, candidate, candidate.id == CandidateId::Keep);
-                base.told(&response.at(&seen.at), &seen)
+                base.told(&Comes::from(&response.at(&seen.at), &seen))
             })
             .collect()
     }
+
+    /// Every candidate's year of a case by its strokes, corrected.
+    pub fn live(&self, fitted: &Fitted, case: &Case) -> Vec<Told> {
+        fitted.told(&self.lives(case))
+    }
+
+    /// A future, from 0: its position, and every candidate's year there.
+    pub(super) fn drawn(&self, fitted: &Fitted, index: u32) -> (Position, Vec<Told>) {
+        let households = fitted.lives.len() as u32;
+        let lives = fitted.lives.get((index % households) as usize);
+        (self.future_of(index, households), lives.map(|l| fitted.told(&l.years)).unwrap_or_default())
+    }
 }
 
-impl Base {
-    fn told(&self, gave: &[f64; OUTPUTS], seen: &Seen) -> Told {
-        let mut year = self.year.clone();
-        let share = libm::exp(gave[0] - self.truth[0]) * (seen.estimate_kwh / self.seen.estimate_kwh);
+impl Told {
+    /// The year once somebody has moved: as much more or less as another pair of years says.
+    pub(super) fn moved(&self, before: &Told, after: &Told) -> Told {
+        let mut told = self.clone();
+        let year = &mut told.year;
+        let ratio = |a: f64, b: f64| if b > 0.0 { a / b } else { 1.0 };
+        let energy = |t: &Told| t.year.electricity_year_kwh() + t.year.fuel_year_kwh();
+        let share = ratio(energy(after), energy(before));
         for months in [&mut year.electricity_kwh, &mut year.elements_kwh, &mut year.fuel_kwh] {
             for m in months.iter_mut() {
                 *m *= share;
             }
         }
-        let (heat_kwh, was_kwh) = (seen.heat_kwh, self.seen.heat_kwh);
-        let more = |k: usize| gave[k] * heat_kwh - self.truth[k] * was_kwh;
-        let house = |n: usize| seen.house_kwh[n] - self.seen.house_kwh[n];
+        let both = before.year.heating_makeup_kwh.iter().zip(&after.year.heating_makeup_kwh);
+        for (m, (b, a)) in year.heating_makeup_kwh.iter_mut().zip(both) {
+            *m += a - b;
+        }
+        let both = before.year.cooling_relief_kwh.iter().zip(&after.year.cooling_relief_kwh);
+        for (m, (b, a)) in year.cooling_relief_kwh.iter_mut().zip(both) {
+            *m += a - b;
+        }
+        let both = before.year.condensate_l.iter().zip(&after.year.condensate_l);
+        for (m, (b, a)) in year.condensate_l.iter_mut().zip(both) {
+            *m *= ratio(*a, *b);
+        }
+        told
+    }
+}
+
+impl Fitted {
+    fn told(&self, lives: &[Life]) -> Vec<Told> {
+        let learned = self.corrections.iter().zip(&self.bases);
+        lives.iter().zip(learned).map(|(life, (of, base))| base.told(&life.comes(of))).collect()
+    }
+}
+
+impl Life {
+    /// What the year comes to, corrected.
+    fn comes(&self, correction: &Response<CORRECTED>) -> Comes {
+        let (s, heat_kwh) = (&self.strokes, self.seen.heat_kwh);
+        let off = correction.at(&place(&self.seen, s));
+        Comes {
+            energy_kwh: libm::exp(off[0]) * used(s.energy_kwh()),
+            makeup_kwh: s.heating_makeup_kwh + off[1] * heat_kwh,
+            relief_kwh: s.cooling_relief_kwh + off[2] * heat_kwh,
+            damp_l: s.condensate_l + off[3] * heat_kwh,
+            heat_kwh,
+            short: self.short,
+        }
+    }
+}
+
+impl Comes {
+    fn of(year: &YearResult, heat_kwh: f64, short: f64) -> Comes {
+        Comes {
+            energy_kwh: used(year.electricity_year_kwh() + year.fuel_year_kwh()),
+            makeup_kwh: year.heating_makeup_kwh.iter().sum(),
+            relief_kwh: year.cooling_relief_kwh.iter().sum(),
+            damp_l: year.condensate_l[DAMP_MONTHS].iter().sum(),
+            heat_kwh,
+            short,
+        }
+    }
+
+    /// Beside the estimates of the coordinates: what a response learns.
+    fn beside(&self, seen: &Seen) -> [f64; OUTPUTS] {
+        [
+            libm::log(self.energy_kwh / seen.estimate_kwh),
+            (self.makeup_kwh - seen.house_kwh[0]) / seen.heat_kwh,
+            (self.relief_kwh - seen.house_kwh[1]) / seen.heat_kwh,
+            self.damp_l / seen.heat_kwh,
+            self.short,
+        ]
+    }
+
+    fn from(gave: &[f64; OUTPUTS], seen: &Seen) -> Comes {
+        Comes {
+            energy_kwh: libm::exp(gave[0]) * seen.estimate_kwh,
+            makeup_kwh: gave[1] * seen.heat_kwh + seen.house_kwh[0],
+            relief_kwh: gave[2] * seen.heat_kwh + seen.house_kwh[1],
+            damp_l: gave[3] * seen.heat_kwh,
+            heat_kwh: seen.heat_kwh,
+            short: gave[4],
+        }
+    }
+}
+
+impl Base {
+    /// The year as it stands, brought to what it comes to.
+    fn told(&self, comes: &Comes) -> Told {
+        let was = Comes::from(&self.truth, &self.seen);
+        let mut year = self.year.clone();
+        let told = Told { short: comes.short, year: year.clone() };
+        if *comes == was {
+            return told;
+        }
+        let share = comes.energy_kwh / was.energy_kwh;
+        for months in [&mut year.electricity_kwh, &mut year.elements_kwh, &mut year.fuel_kwh] {
+            for m in months.iter_mut() {
+                *m *= share;
+            }
+        }
         for (months, more) in [
-            (&mut year.heating_makeup_kwh, house(0) + more(1)),
-            (&mut year.cooling_relief_kwh, house(1) + more(2)),
+            (&mut year.heating_makeup_kwh, comes.makeup_kwh - was.makeup_kwh),
+            (&mut year.cooling_relief_kwh, comes.relief_kwh - was.relief_kwh),
         ] {
             for m in months.iter_mut() {
                 *m += more / 12.0;
             }
         }
-        let damp: f64 = self.year.condensate_l[DAMP_MONTHS].iter().sum();
-        if damp > 0.0 {
-            let share = (damp + more(3)) / damp;
+        if was.damp_l > 0.0 {
+            let share = comes.damp_l / was.damp_l;
             for m in &mut year.condensate_l {
                 *m *= if share > 0.0 { share } else { 0.0 };
             }
         }
         for m in &mut year.drawn_m3 {
-            *m *= heat_kwh / was_kwh;
+            *m *= comes.heat_kwh / was.heat_kwh;
         }
-        Told { year, short: gave[4] }
+        Told { year, ..told }
     }
 }
 
-/// What the response learns of a year.
-fn outputs(year: &YearResult, morning: &Morning, seen: &Seen) -> [f64; OUTPUTS] {
-    let used = year.electricity_year_kwh() + year.fuel_year_kwh();
-    let used = if used > 1e-3 { used } else { 1e-3 };
-    let asked = morning.asked.value;
+fn used(kwh: f64) -> f64 {
+    if kwh > 1e-3 { kwh } else { 1e-3 }
+}
+
+/// Where the strokes' error is looked up: the coordinates of the case, and what of the energy the elements do, of the heat is
+/// lost standing, of the year the air is too cold, and heat delivered over energy.
+fn place(seen: &Seen, strokes: &Strokes) -> [f64; CORRECTED] {
+    let energy = used(strokes.energy_kwh());
+    let heat = used(strokes.delivered_kwh + strokes.standby_kwh);
+    let shares = [
+        strokes.elements_kwh / energy,
+        strokes.standby_kwh / heat,
+        strokes.locked_h / 8_760.0,
+        strokes.delivered_kwh / energy / 3.0,
+    ];
+    std::array::from_fn(|k| match seen.at.get(k) {
+        Some(at) => OF_PLACE * at,
+        None => OF_SHARES * shares[k - COUNT],
+    })
+}
+
+/// What strokes are off by: the logarithm of the energies' ratio, and what the house's heating makes up, its cooling is
+/// spared and condenses, over the heat.
+fn off(year: &YearResult, strokes: &Strokes, seen: &Seen) -> [f64; OUTPUTS] {
+    let comes = Comes::of(year, seen.heat_kwh, 0.0);
     [
-        libm::log(used / seen.estimate_kwh),
-        (year.heating_makeup_kwh.iter().sum::<f64>() - seen.house_kwh[0]) / seen.heat_kwh,
-        (year.cooling_relief_kwh.iter().sum::<f64>() - seen.house_kwh[1]) / seen.heat_kwh,
-        year.condensate_l[DAMP_MONTHS].iter().sum::<f64>() / seen.heat_kwh,
-        if asked > 0.0 { morning.shortfall.value / asked } else { 0.0 },
+        libm::log(comes.energy_kwh / used(strokes.energy_kwh())),
+        (comes.makeup_kwh - strokes.heating_makeup_kwh) / seen.heat_kwh,
+        (comes.relief_kwh - strokes.cooling_relief_kwh) / seen.heat_kwh,
+        (comes.damp_l - strokes.condensate_l) / seen.heat_kwh,
+        0.0,
     ]
 }

@@ -45,19 +45,45 @@ impl Study<'_> {
         outcome: &Outcome,
         position: &Position,
     ) -> Vec<Cell> {
-        let mut case = self.unknowns.case(&position.questions);
-        let ahead = match &position.ahead {
-            Some(z) => Ahead::of(z, &case),
-            None => Ahead::expected(&case),
-        };
-        ahead::warmer(&mut case, ahead.warmer_k);
+        let (case, ahead) = self.case_at(position);
         let candidates = offered::candidates(&case);
         let now = tell(&case, &candidates);
         let moved = ahead.moves.map(|(_, way)| {
             let moved = ahead::with_people(&case, way);
             tell(&moved, &candidates)
         });
-        let prices = Prices::of(&case, &ahead);
+        self.accounts(outcome, &case, &candidates, &ahead, now, moved)
+    }
+
+    /// The futures' own way: the year as a household lives it; once somebody has moved, as much more or less as the response
+    /// says.
+    pub fn cells_lived(&self, fitted: &Fitted, outcome: &Outcome, position: &Position) -> Vec<Cell> {
+        let now = self.live(fitted, &self.case_at(position).0);
+        self.cells_of(fitted, outcome, position, now)
+    }
+
+    fn cells_of(&self, fitted: &Fitted, outcome: &Outcome, position: &Position, now: Vec<Told>) -> Vec<Cell> {
+        let (case, ahead) = self.case_at(position);
+        let candidates = offered::candidates(&case);
+        let moved = ahead.moves.map(|(_, way)| {
+            let before = self.tell(fitted, &case, &candidates);
+            let after = self.tell(fitted, &ahead::with_people(&case, way), &candidates);
+            now.iter().zip(before.iter().zip(&after)).map(|(now, (b, a))| now.moved(b, a)).collect()
+        });
+        self.accounts(outcome, &case, &candidates, &ahead, now, moved)
+    }
+
+    /// The money of every candidate's year.
+    fn accounts(
+        &self,
+        outcome: &Outcome,
+        case: &Case,
+        candidates: &[Candidate],
+        ahead: &Ahead,
+        now: Vec<Told>,
+        moved: Option<Vec<Told>>,
+    ) -> Vec<Cell> {
+        let prices = Prices::of(case, ahead);
         let flows: Vec<Flows> = candidates
             .iter()
             .zip(&now)
@@ -65,17 +91,17 @@ impl Study<'_> {
             .enumerate()
             .map(|(n, ((candidate, told), known))| {
                 let later = moved.as_ref().and_then(|m| m.get(n));
-                flows(candidate, &case, &known.findings, told, later)
+                flows(candidate, case, &known.findings, told, later)
             })
             .collect();
-        let same = offered::same_again(&case);
+        let same = offered::same_again(case);
         let same = candidates.iter().position(|c| c.id == same).and_then(|n| flows.get(n));
         let accounts: Vec<Account> = candidates
             .iter()
             .zip(&flows)
             .map(|(c, own)| {
                 let after = if c.id == CandidateId::Keep { same } else { None };
-                account(own, after, &case, &ahead, &prices)
+                account(own, after, case, ahead, &prices)
             })
             .collect();
         let keep_spent = accounts.first().map(Account::spent).unwrap_or_default();
@@ -102,7 +128,12 @@ impl Study<'_> {
 
     /// The futures from one index to before another: each on its own, in order.
     pub fn draw(&self, fitted: &Fitted, outcome: &Outcome, from: u32, to: u32) -> Vec<Vec<Cell>> {
-        (from..to).map(|index| self.cells(fitted, outcome, &self.future(index))).collect()
+        (from..to)
+            .map(|index| {
+                let (position, now) = self.drawn(fitted, index);
+                self.cells_of(fitted, outcome, &position, now)
+            })
+            .collect()
     }
 
     /// What drawn futures come to. `settled`: nothing better follows.

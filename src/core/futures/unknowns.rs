@@ -15,6 +15,8 @@ pub struct Coordinate {
     /// It moves energy, hot water, money or time, and so is drawn where it is open; the others decide only whether a
     /// heater fits.
     pub drawn: bool,
+    /// It moves the simulated year of some heater; the others move money or time alone.
+    pub lived: bool,
     /// A number; otherwise one of several options.
     pub number: bool,
 }

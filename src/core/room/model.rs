@@ -6,6 +6,7 @@
 
 use super::typical;
 use crate::core::case::{self, Dampness, DoorKind, RoomKind};
+use crate::core::heater::Model;
 use crate::core::moist_air::{
     humidity_ratio_from_relative_humidity, pressure_at_elevation_pa, saturation_humidity_ratio,
 };
@@ -16,7 +17,7 @@ use uom::si::{length::meter, volume::cubic_meter};
 /// Smallest room the physics is done for, m³: less than this does not hold a heater.
 pub const SMALLEST_M3: f64 = 1.5;
 const HEIGHT_M: f64 = 2.3;
-pub(super) const AIR_J_PER_M3_K: f64 = 1_206.0;
+pub(in crate::core) const AIR_J_PER_M3_K: f64 = 1_206.0;
 /// The hygroscopic surfaces of a room hold about this many times its air's moisture, for changes over
 /// hours to days; common practice, no source.
 const MOISTURE_BUFFER: f64 = 5.0;
@@ -101,6 +102,13 @@ impl RoomModel {
         }
     }
 
+    /// Says that its answered temperature is with the present heater in it: that one's loss belongs to it.
+    pub fn has_its_heater(&mut self, present: &Model) {
+        let mean_c = 0.5 * (self.undisturbed_c(30.0, 10.0) + self.undisturbed_c(212.0, 10.0));
+        let gain = present.standby_w_per_k * (present.setpoint_c - mean_c);
+        self.reference_gain_w = if gain > 0.0 { gain } else { 0.0 };
+    }
+
     /// Conductance to everything, W/K.
     pub fn conductance_w_per_k(&self) -> f64 {
         self.to_house_w_per_k + self.to_outside_w_per_k
@@ -129,7 +137,7 @@ impl RoomModel {
     }
 
     /// The house's air on a day, °C and kg/kg: what ducts from another room bring.
-    pub(super) fn house(&self, day: f64) -> (f64, f64) {
+    pub(in crate::core) fn house(&self, day: f64) -> (f64, f64) {
         let (winter_c, summer_c) = (typical::HOUSE_WINTER_C, typical::HOUSE_SUMMER_C);
         let t_c = winter_c + (summer_c - winter_c) * season(day);
         (t_c, self.moisture(day, t_c, Dampness::Normal))
