@@ -1,9 +1,13 @@
-//! A response fitted to simulated years: what a candidate's year comes to, from the figures that move it.
+//! A response fitted to simulated years: what a candidate's year comes to beside an estimate of it, from the figures that
+//! move it.
 //!
 //! Kriging (Gaussian-process regression; Rasmussen and Williams, "Gaussian Processes for Machine Learning", 2006,
 //! chapters 2 and 5): a constant, a linear part and a smooth part over the coordinates of [`super::features`], with noise,
 //! since the year of one seed of draws jumps where a peak just starts an element. Width, noise and weight of the smooth part
 //! are the likeliest of a small grid. The result is anchored: at the case as it stands it gives what was simulated.
+//!
+//! It serves twice ([`super::study`]): for what years in strokes are off by, and for whole years where there is no time
+//! for strokes.
 
 use crate::core::numeric::cholesky::Cholesky;
 
@@ -197,6 +201,7 @@ fn covariances<const N: usize>(at: &[[f64; N]], origin: &[f64; N], shape: &Shape
 }
 
 fn covariance<const N: usize>(a: &[f64; N], b: &[f64; N], origin: &[f64; N], shape: &Shape) -> f64 {
+    const { assert!(N.is_multiple_of(2), "coordinates are summed in pairs") };
     // Two sums side by side: no order of additions is left to the compiler.
     let (mut apart, mut along) = ([0.0; 2], [0.0; 2]);
     for k in (0..N).step_by(2) {
