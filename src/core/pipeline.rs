@@ -340,6 +340,11 @@ fn largest_drop_k(c: &CandidateOutcome) -> f64 {
 }
 
 impl Cache {
+    /// A candidate's heater as it is when new.
+    pub fn new_heater(&mut self, candidate: &Candidate, setpoint_c: f64) -> Model {
+        self.calibrated(candidate, setpoint_c).model
+    }
+
     /// A heater as it stands in the house, with what age has changed: the present one is not new any more.
     fn heater(&mut self, candidate: &Candidate, case: &Case, setpoint_c: f64) -> (Calibrated, Wear) {
         let new = self.calibrated(candidate, setpoint_c);

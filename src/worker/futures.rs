@@ -123,18 +123,18 @@ impl Bench {
         let AskFutures { ask, wishes, step } = ask;
         let work = match self.at.take() {
             Some(work) if work.ask == ask && work.wishes == wishes => work,
-            _ => self.begin(ask, wishes),
+            _ => self.begin(ask, wishes, cache),
         };
         self.at.insert(work).step(step, cache)
     }
 
-    fn begin(&mut self, ask: Ask, wishes: Wishes) -> Work {
+    fn begin(&mut self, ask: Ask, wishes: Wishes, cache: &mut Cache) -> Work {
         let (answers, offer) = (ask.answers(), ask.offer());
         let open = Open::of(&answers, &offer);
         let case = open.case(&[]);
         let heaters = match self.heaters.take() {
             Some(heaters) if heaters.are_of(&case) => heaters,
-            _ => Arc::new(Heaters::of(&case)),
+            _ => Arc::new(Heaters::of(&case, cache)),
         };
         self.heaters = Some(Arc::clone(&heaters));
         Work {

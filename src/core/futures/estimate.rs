@@ -15,6 +15,7 @@ use crate::core::heater::{Element, Model, Source};
 use crate::core::label::ageing::Wear;
 use crate::core::label::calibration::calibrate;
 use crate::core::label::class;
+use crate::core::pipeline::Cache;
 use crate::core::room::model::RoomModel;
 use crate::core::simulate::morning;
 use crate::core::strokes::machine::Map;
@@ -27,7 +28,7 @@ use uom::si::volume::cubic_meter;
 /// What a step of poorness adds to the inverse of a heat pump's factor: where the calibration starts from.
 const POORNESS_COSTS: f64 = 0.137;
 
-/// Heaters as they are simulated, by label: made when first asked for.
+/// Heaters as they are simulated, by label: those of the case as it stands, others when first asked for.
 pub struct Heaters {
     /// The present one as it was when new, with the label it has in the case as it stands.
     kept: (Label, Model),
@@ -53,11 +54,19 @@ pub(super) struct Lived {
 }
 
 impl Heaters {
-    /// Of a case as it stands.
-    pub fn of(case: &Case) -> Heaters {
-        let label = offered::present_heater(case).label;
-        let model = calibrate(&label, to_celsius(case.heater.setpoint.value)).model;
-        Heaters { kept: (label, model), offered: Mutex::default() }
+    /// Of a case as it stands; what the cache has need not be calibrated again.
+    pub fn of(case: &Case, cache: &mut Cache) -> Heaters {
+        let setpoint_c = to_celsius(case.heater.setpoint.value);
+        let mut model = |candidate: &Candidate| cache.new_heater(candidate, setpoint_c);
+        let present = offered::present_heater(case);
+        let kept = (present.label.clone(), model(&present));
+        let pressure_pa = RoomModel::of(&case.room, &case.place, 0.0).pressure_pa;
+        let offered = offered::candidates(case)
+            .iter()
+            .filter(|c| c.id != CandidateId::Keep)
+            .map(|c| Arc::new(Heater::of(c.label.clone(), model(c), pressure_pa)))
+            .collect();
+        Heaters { kept, offered: Mutex::new(offered) }
     }
 
     /// Whether these are the heaters of a case as it stands.

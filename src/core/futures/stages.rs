@@ -21,7 +21,7 @@ pub struct Stage {
 
 /// First bands soon; all futures; the last word, on more households and more design points.
 pub const STAGES: [Stage; 4] = [
-    Stage { designs: 1, households: 12, one_in: 20 },
+    Stage { designs: 0, households: 10, one_in: 25 },
     Stage { designs: 8, households: 48, one_in: 5 },
     Stage { designs: 24, households: 128, one_in: 1 },
     Stage { designs: 64, households: 500, one_in: 1 },

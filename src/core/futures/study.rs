@@ -131,7 +131,7 @@ struct Comes {
 impl<'a> Study<'a> {
     /// Of a case and what is open about it.
     pub fn new(unknowns: &'a dyn Unknowns, wishes: Wishes) -> Study<'a> {
-        let heaters = Arc::new(Heaters::of(&unknowns.case(&[])));
+        let heaters = Arc::new(Heaters::of(&unknowns.case(&[]), &mut Cache::default()));
         Study::with_heaters(unknowns, wishes, heaters)
     }
 
@@ -202,16 +202,12 @@ impl<'a> Study<'a> {
         (case, ahead)
     }
 
-    /// The case to simulate for a design point: the first is the case as it stands, of the others every second one has
-    /// seen somebody move.
+    /// The case to simulate for a design point: every second one has seen somebody move.
     fn design_case(&self, index: u32) -> Case {
-        if index == 0 {
-            return self.base.clone();
-        }
-        let position = self.position(index - 1, self.wishes.seed ^ DESIGN);
+        let position = self.position(index, self.wishes.seed ^ DESIGN);
         let (case, _) = self.case_at(&position);
         let way = position.ahead.map_or(1.0, |z| if z[WAY] < 0.0 { -1.0 } else { 1.0 });
-        if index.is_multiple_of(2) { ahead::with_people(&case, way) } else { case }
+        if index.is_multiple_of(2) { case } else { ahead::with_people(&case, way) }
     }
 
     /// Simulates a piece.
@@ -261,7 +257,7 @@ impl<'a> Study<'a> {
     }
 
     /// Learns from pieces, in whatever order; `outcome` is the whole advice on the case as it stands. `None` without
-    /// the first design point or without a household.
+    /// a household.
     pub fn fit<'p>(&self, pieces: impl IntoIterator<Item = &'p Piece>, outcome: &Outcome) -> Option<Fitted> {
         let mut designs: Vec<&DesignYears> = Vec::new();
         let mut lives: Vec<&Lives> = Vec::new();
@@ -273,7 +269,7 @@ impl<'a> Study<'a> {
         }
         designs.sort_unstable_by_key(|d| d.index);
         lives.sort_unstable_by_key(|l| l.index);
-        if designs.first()?.index != 0 || lives.is_empty() {
+        if lives.is_empty() {
             return None;
         }
         let as_it_stands = self.lives(&self.base);
@@ -286,14 +282,14 @@ impl<'a> Study<'a> {
         };
         let mut errors = Vec::new();
         for (n, (here, whole)) in as_it_stands.iter().zip(&outcome.candidates).enumerate() {
-            let samples: Vec<Sample<CORRECTED>> = designs
-                .iter()
-                .filter_map(|d| {
-                    let (at, gave) = d.off.get(n)?;
-                    Some(Sample { at: at.as_slice().try_into().ok()?, gave: *gave })
-                })
-                .collect();
+            // The whole year of the case as it stands is known, and the first of them.
             let truth = off(&whole.year, &here.strokes, &here.seen);
+            let first = Sample { at: place(&here.seen, &here.strokes), gave: truth };
+            let looked = designs.iter().filter_map(|d| {
+                let (at, gave) = d.off.get(n)?;
+                Some(Sample { at: at.as_slice().try_into().ok()?, gave: *gave })
+            });
+            let samples: Vec<Sample<CORRECTED>> = std::iter::once(first).chain(looked).collect();
             let correction = Response::fit(&samples, &truth, LUCK_REACH)?;
             errors.extend(correction.left_out().iter().map(|e| e.abs()));
             let mut year = whole.year.clone();
