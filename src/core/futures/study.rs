@@ -69,7 +69,7 @@ struct Base {
 /// A candidate's year, told by the response.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Told {
-    /// The year: that of the case as it stands, brought to what it comes to.
+    /// The year: that of the case as it stands, brought to what it comes to. Its shares at peak hours stay.
     pub year: YearResult,
     /// Share of the busiest morning's water that falls short.
     pub short: f64,
