@@ -4,11 +4,11 @@
 mod options;
 mod provenance;
 
-pub(super) use options::choices;
 pub use options::{
     Dampness, DoorKind, DrainKind, HeaterKind, HouseHeat, LabelScale, PeakSeason, RoomKind, Supply,
     TankSigns, TariffKind, YesNo,
 };
+pub(super) use options::{choices, place};
 pub use provenance::{Input, Known, Provenance};
 
 use super::site::Outlet;

@@ -18,6 +18,9 @@ pub struct YearResult {
     pub electricity_kwh: [f64; 12],
     /// Of which by elements, kWh.
     pub elements_kwh: [f64; 12],
+    /// Share of the electricity that is used at peak hours, by month, 0 to 1; 0 where the price is the same at all hours:
+    /// then nobody reads the meter by the hour. Whoever simulates reads it ([`crate::core::tariff::hours::Meter`]).
+    pub peak_share: [f64; 12],
     /// Fuel burned (higher heating value), by month, kWh.
     pub fuel_kwh: [f64; 12],
     /// Heat in the water drawn, above the cold water's, by month, kWh.
@@ -66,6 +69,14 @@ impl YearResult {
     /// Electricity of the year, kWh.
     pub fn electricity_year_kwh(&self) -> f64 {
         self.electricity_kwh.iter().sum()
+    }
+
+    /// Share of the year's electricity that is used at peak hours, 0 to 1.
+    pub fn peak_share_year(&self) -> f64 {
+        let all = self.electricity_year_kwh();
+        let at_peak: f64 =
+            self.electricity_kwh.iter().zip(&self.peak_share).map(|(kwh, share)| kwh * share).sum();
+        if all > 0.0 { at_peak / all } else { 0.0 }
     }
 
     /// Fuel of the year, kWh (higher heating value).

@@ -7,7 +7,8 @@
 //!
 //! A [`Cache`] carries what stays true between cases: calibrated heaters by label, the draw year by
 //! household, simulated years by everything that moves them. An answer that only moves prices costs no
-//! simulation.
+//! simulation: where the tariff goes by the hour, the hours at which a year used its electricity are kept with it, not
+//! what that cost.
 
 use super::advice;
 use super::calendar::DayOfYear;
@@ -25,6 +26,7 @@ use super::room::model::RoomModel;
 use super::simulate::sample::Sample;
 use super::simulate::{morning, year};
 use super::site::Ducts;
+use super::tariff::hours::{Hours, Meter};
 use super::units::{celsius, kelvins, to_celsius};
 use std::cell::OnceCell;
 use std::sync::Arc;
@@ -37,7 +39,7 @@ const KEPT: usize = 64;
 pub struct Cache {
     calibrated: Vec<(Label, Calibrated)>,
     draws: Option<(HouseholdUse, u64, Arc<DrawYear>)>,
-    simulated: Vec<(Key, YearResult, Morning)>,
+    simulated: Vec<(Key, Lived)>,
     /// Years with more air.
     opened: Vec<((Candidate, Conditions), Opened)>,
 }
@@ -54,6 +56,15 @@ struct Conditions {
 }
 
 type Key = (Candidate, Wear, Conditions);
+
+/// A year and a morning as they were lived through, whatever the tariff.
+#[derive(Clone)]
+struct Lived {
+    year: YearResult,
+    /// When it used its electricity; `None` where no tariff asked for that yet.
+    hours: Option<Hours>,
+    morning: Morning,
+}
 
 /// A case on its way to advice.
 pub struct Run {
@@ -73,8 +84,7 @@ pub struct Run {
 #[derive(Clone)]
 struct Simulated {
     calibrated: Calibrated,
-    year: YearResult,
-    morning: Morning,
+    lived: Lived,
     /// Years with more air, where the room may be too small: what a check sets beside the year.
     opened: Option<Opened>,
     /// Of the whole year, not of a sample of its days.
@@ -160,15 +170,16 @@ impl Run {
     fn look_or_know(&mut self, cache: &mut Cache, know: bool) -> bool {
         let Some(candidate) = self.candidates.get(self.looked.len()) else { return false };
         let (calibrated, wear) = cache.heater(candidate, &self.case, self.conditions.setpoint_c);
-        let known = if know { cache.simulated(candidate, wear, &self.conditions) } else { None };
+        let known = if know { cache.simulated(candidate, wear, &self.conditions, &self.case) } else { None };
         let found = match known {
-            Some((year, morning)) => Simulated { calibrated, year, morning, opened: None, whole: true },
+            Some(lived) => Simulated { calibrated, lived, opened: None, whole: true },
             None => {
                 let house = self.house();
                 let sample = self.sample.get_or_init(|| Sample::of(&house));
-                let year = year::first_look(&calibrated.model, &house, sample);
+                let (year, meter) = year::first_look_watched(&calibrated.model, &house, sample, self.meter());
                 let morning = self.morning(&calibrated);
-                Simulated { calibrated, year, morning, opened: None, whole: false }
+                let lived = Lived { year, hours: meter.map(Meter::hours), morning };
+                Simulated { calibrated, lived, opened: None, whole: false }
             }
         };
         self.looked.push(found);
@@ -177,7 +188,7 @@ impl Run {
 
     /// The year and the morning of each candidate looked at so far.
     pub fn looked(&self) -> impl Iterator<Item = (&YearResult, &Morning)> {
-        self.looked.iter().map(|s| (&s.year, &s.morning))
+        self.looked.iter().map(|s| (&s.lived.year, &s.lived.morning))
     }
 
     /// The days that a first look simulates.
@@ -192,8 +203,8 @@ impl Run {
             return None;
         }
         let mut looked = self.looked.clone();
-        for Simulated { morning, .. } in &mut looked {
-            *morning = morning.without_series();
+        for Simulated { lived, .. } in &mut looked {
+            lived.morning = lived.morning.without_series();
         }
         let mut outcome = self.conclude(self.candidates.clone(), looked);
         for c in &mut outcome.candidates {
@@ -206,22 +217,23 @@ impl Run {
     pub fn step(&mut self, cache: &mut Cache) -> bool {
         let Some(candidate) = self.candidates.get(self.done.len()) else { return false };
         let (calibrated, wear) = cache.heater(candidate, &self.case, self.conditions.setpoint_c);
-        let (year, morning) = match cache.simulated(candidate, wear, &self.conditions) {
+        let lived = match cache.simulated(candidate, wear, &self.conditions, &self.case) {
             Some(known) => known,
             None => {
-                let year = year::simulate(&calibrated.model, &self.house(), None);
+                let (year, meter) = year::watched(&calibrated.model, &self.house(), self.meter());
                 let morning = match self.looked.get(self.done.len()) {
-                    Some(looked) => looked.morning.clone(),
+                    Some(looked) => looked.lived.morning.clone(),
                     None => self.morning(&calibrated),
                 };
+                let lived = Lived { year, hours: meter.map(Meter::hours), morning };
                 let key = (candidate.clone(), wear, self.conditions.clone());
-                keep(&mut cache.simulated, (key, year.clone(), morning.clone()));
-                (year, morning)
+                keep(&mut cache.simulated, (key, lived.clone()));
+                lived
             }
         };
         let opened =
             checks::wants_opening(candidate, &self.case).then(|| self.opened(candidate, &calibrated, cache));
-        self.done.push(Simulated { calibrated, year, morning, opened, whole: true });
+        self.done.push(Simulated { calibrated, lived, opened, whole: true });
         self.done.len() < self.candidates.len()
     }
 
@@ -270,6 +282,11 @@ impl Run {
         opened
     }
 
+    /// Somebody to read the meter by the hour, where that matters.
+    fn meter(&self) -> Option<Meter> {
+        self.case.prices.tariff.is_by_hour().then(Meter::default)
+    }
+
     fn morning(&self, calibrated: &Calibrated) -> Morning {
         let (c, day) = (&self.conditions, self.coldest_day.index());
         morning::simulate(&calibrated.model, &c.household, self.coldest_c, day, &c.room)
@@ -281,13 +298,21 @@ impl Run {
         self.conclude(candidates, done)
     }
 
-    fn conclude(&self, candidates: Vec<Candidate>, simulated: Vec<Simulated>) -> Outcome {
+    fn conclude(&self, candidates: Vec<Candidate>, mut simulated: Vec<Simulated>) -> Outcome {
         let case = &self.case;
+        let tariff = &case.prices.tariff;
+        if tariff.is_by_hour() {
+            for Simulated { lived, .. } in &mut simulated {
+                if let Some(hours) = &lived.hours {
+                    lived.year.peak_share = tariff.shares(hours);
+                }
+            }
+        }
         let findings: Vec<_> = candidates
             .iter()
             .zip(&simulated)
             .map(|(c, s)| {
-                let (year, opened) = (&s.year, s.opened.as_ref());
+                let (year, opened) = (&s.lived.year, s.opened.as_ref());
                 let seen = Seen { candidate: c, case, year, opened, rules: &US };
                 let mut found = checks::all(&seen);
                 case.offer.price_work(&mut found);
@@ -298,10 +323,10 @@ impl Run {
             .iter()
             .zip(&simulated)
             .zip(&findings)
-            .map(|((c, s), found)| cash::running(c, case, &s.year, found))
+            .map(|((c, s), found)| cash::running(c, case, &s.lived.year, found))
             .collect();
         let ids: Vec<CandidateId> = candidates.iter().map(|c| c.id).take(simulated.len()).collect();
-        let years: Vec<&YearResult> = simulated.iter().map(|s| &s.year).collect();
+        let years: Vec<&YearResult> = simulated.iter().map(|s| &s.lived.year).collect();
         let costs = cash::costs(case, &ids, &running, &years);
         let candidates: Vec<CandidateOutcome> = candidates
             .into_iter()
@@ -311,8 +336,8 @@ impl Run {
             .map(|(((candidate, s), findings), cost)| CandidateOutcome {
                 candidate,
                 label: s.calibrated.check,
-                year: s.year,
-                morning: s.morning,
+                year: s.lived.year,
+                morning: s.lived.morning,
                 findings,
                 cost,
             })
@@ -372,17 +397,19 @@ impl Cache {
         made
     }
 
+    /// What is known of a candidate's year and morning, with its hours where the case's tariff asks for them.
     fn simulated(
         &self,
         candidate: &Candidate,
         wear: Wear,
         conditions: &Conditions,
-    ) -> Option<(YearResult, Morning)> {
-        let known = self
-            .simulated
-            .iter()
-            .find(|((c, worn, of), ..)| c == candidate && *worn == wear && of == conditions);
-        known.map(|(_, year, morning)| (year.clone(), morning.clone()))
+        case: &Case,
+    ) -> Option<Lived> {
+        let by_hour = case.prices.tariff.is_by_hour();
+        let known = self.simulated.iter().find(|((c, worn, of), lived)| {
+            c == candidate && *worn == wear && of == conditions && (lived.hours.is_some() || !by_hour)
+        });
+        known.map(|(_, lived)| lived.clone())
     }
 }
 

@@ -5,8 +5,8 @@
 
 use super::answers::Answers;
 use super::offer::Offer;
-use super::questions::{self, Affects, Id, Kind, Question, Section, Spread, Who};
-use crate::core::case::Provenance;
+use super::questions::{self, Affects, Id, Kind, Question, Section, Spread, Value, Who};
+use crate::core::case::{Provenance, TariffKind};
 use crate::core::units::Dimension;
 
 /// How many to ask.
@@ -16,7 +16,7 @@ pub const USUAL: usize = 8;
 pub fn suggest(answers: &Answers, offer: &Offer, most: usize) -> Vec<Id> {
     let mut picked: Vec<(u32, Id)> = Vec::new();
     for q in questions::all() {
-        let weight = weight(q, offer);
+        let weight = weight(q, answers, offer);
         if weight == 0 || answers.get(q.id).is_some() {
             continue;
         }
@@ -72,7 +72,13 @@ fn moves(q: &Question) -> u32 {
 }
 
 /// How much an answer would tell; 0: do not ask.
-fn weight(q: &Question, offer: &Offer) -> u32 {
+fn weight(q: &Question, answers: &Answers, offer: &Offer) -> u32 {
+    // Prices by the hour count for all or for nothing.
+    let of_hours = matches!(q.id, Id::PricePeak | Id::PriceLow);
+    let by_hour = answers.get(Id::Tariff).is_some_and(|a| a.value == Value::code(TariffKind::Time.code()));
+    if of_hours && !by_hour {
+        return 0;
+    }
     let priced = !offer.heaters.is_empty() && matches!(q.id, Id::InstalledSame | Id::InstalledHeatPump);
     if q.who != Who::Householder || q.spread == Spread::None || priced {
         return 0;
@@ -81,14 +87,35 @@ fn weight(q: &Question, offer: &Offer) -> u32 {
     // Where somebody lives gives the climate and every price.
     let basis = if q.section == Section::Place { 4 } else { 0 };
     let open = u32::from(matches!(q.spread, Spread::AnyOption));
-    if q.first { 10 + moves + basis + open } else { moves }
+    if q.first || of_hours { 10 + moves + basis + open } else { moves }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::core::units::Unit;
-    use crate::job::questions::Value;
+
+    #[test]
+    fn prices_by_the_hour_are_asked_of_those_who_pay_by_the_hour() {
+        let prices = [Id::PricePeak, Id::PriceLow];
+        let asked = |answers: &Answers| {
+            let all = suggest(answers, &Offer::default(), USUAL);
+            prices.map(|id| all.contains(&id))
+        };
+        let mut answers = Answers::new();
+        let first: Vec<Id> = questions::all().filter(|q| q.first).map(|q| q.id).collect();
+        for id in first {
+            let stands = crate::job::resolved::Resolved::of(&answers).get(id).cloned().expect("a value");
+            answers.set(id, stands.value, Provenance::Answered).expect("in range");
+        }
+        assert_eq!(asked(&answers), [false; 2], "there is one price");
+        answers.set(Id::Tariff, Value::code("time"), Provenance::Answered).expect("an option");
+        assert_eq!(asked(&answers), [true; 2]);
+        answers
+            .set(Id::PricePeak, Value::number(0.4, Unit::DollarPerKwh), Provenance::Answered)
+            .expect("in range");
+        assert_eq!(asked(&answers), [false, true]);
+    }
 
     #[test]
     fn what_changes_the_answer_is_measured_first() {

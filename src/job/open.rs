@@ -5,6 +5,8 @@
 //!   distribution with a width of its own on either side, of the logarithm where the spread is a factor.
 //! - Of options the default is as likely as [`DEFAULT_SHARE`], the others share the rest alike.
 //! - An answer is taken at its word; a default that derives from an open question follows it.
+//! - What the case does not count with is not open: prices by the hour where there is one price, and the one price where
+//!   both by the hour were said.
 //! - What kind of heater it is, where the house stands and in which room the heater stands is not drawn: other
 //!   answers there are another house, and the futures are those of the one that stands in the case. Where nobody has
 //!   said, the other houses are tried one by one ([`super::otherwise`]).
@@ -15,7 +17,7 @@ use super::offer::Offer;
 use super::otherwise;
 use super::questions::{Id, Kind, Question, Spread, Value};
 use super::resolved::Resolved;
-use crate::core::case::{Case, Known, Provenance};
+use crate::core::case::{Case, Known, Provenance, TariffKind};
 use crate::core::futures::points::normal_share;
 use crate::core::futures::unknowns::{Coordinate, Held, PLAUSIBLE_Z, Unknowns};
 use crate::core::units::{Quantity, Unit};
@@ -26,7 +28,7 @@ const DEFAULT_SHARE: f64 = 0.6;
 
 /// The questions that move energy, hot water, money or time: these are drawn. The others only decide whether a heater
 /// fits, which the checks judge over their whole range.
-const DRAWN: [Id; 42] = [
+const DRAWN: [Id; 44] = [
     Id::Adults,
     Id::Teenagers,
     Id::Children,
@@ -69,10 +71,12 @@ const DRAWN: [Id; 42] = [
     Id::PriceGrowth,
     Id::Horizon,
     Id::DiscountRate,
+    Id::PricePeak,
+    Id::PriceLow,
 ];
 
 /// Of these, what moves money or time alone: the simulated year is the same.
-const MONEY: [Id; 13] = [
+const MONEY: [Id; 15] = [
     Id::Dehumidifier,
     Id::HouseHeat,
     Id::HouseCooled,
@@ -86,6 +90,8 @@ const MONEY: [Id; 13] = [
     Id::PriceGrowth,
     Id::Horizon,
     Id::DiscountRate,
+    Id::PricePeak,
+    Id::PriceLow,
 ];
 
 /// What makes another house, and is never varied: kind of heater, place, room, and what only tells how to read a label.
@@ -117,10 +123,12 @@ impl Open {
             .iter()
             .map(|id| {
                 let question = Question::get(*id);
+                let assumed = resolved.get(*id).is_some_and(Known::is_assumed);
+                let counts = counts(*id, &resolved);
                 Coordinate {
                     code: Cow::Borrowed(id.code()),
-                    open: question.spread != Spread::None && resolved.get(*id).is_some_and(Known::is_assumed),
-                    drawn: DRAWN.contains(id),
+                    open: counts && assumed && question.spread != Spread::None,
+                    drawn: counts && DRAWN.contains(id),
                     lived: !MONEY.contains(id),
                     number: matches!(question.kind, Kind::Number { .. }),
                 }
@@ -189,6 +197,18 @@ impl Unknowns for Open {
         let option = held.options.get(option)?;
         Some(self.had_answered(Id::from_code(&held.code)?, Value::code(option)))
     }
+}
+
+/// Whether a case counts with a question's value, by the tariff.
+fn counts(id: Id, resolved: &Resolved) -> bool {
+    const BY_HOUR: [Id; 2] = [Id::PricePeak, Id::PriceLow];
+    let by_hour = TariffKind::from_code(resolved.code(Id::Tariff).value) == Some(TariffKind::Time);
+    if BY_HOUR.contains(&id) {
+        return by_hour;
+    }
+    // What nobody said of them follows the one price.
+    let follows = |id: &Id| resolved.get(*id).is_some_and(Known::is_assumed);
+    id != Id::PriceElectricity || !by_hour || BY_HOUR.iter().any(follows)
 }
 
 /// A question's value at a standard normal number, given the one at 0.

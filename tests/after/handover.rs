@@ -1,6 +1,6 @@
 //! The page for the household and the schedule of care.
 
-use super::{NORTH, SOUTH};
+use super::{EVENING, NORTH, SOUTH};
 use tankful::core::after::Date;
 use tankful::core::after::care::{Hands, Task, schedule};
 use tankful::core::after::handover::{Topic, handover};
@@ -20,12 +20,28 @@ fn ids(all: &[Message]) -> Vec<&str> {
 /// The months add up to the simulated year, and their money to the year's energy cost.
 #[test]
 fn months_are_the_simulated_year() {
-    for (house, id) in [(&*NORTH, CandidateId::HeatPump50), (&*SOUTH, CandidateId::GasTank)] {
+    for (house, id) in [
+        (&*NORTH, CandidateId::HeatPump50),
+        (&*SOUTH, CandidateId::GasTank),
+        (&*EVENING, CandidateId::ElectricTank),
+    ] {
         let (fitted, outcome) = (house.fitted(id), house.outcome.of(id).expect("there"));
         let year = handover(&fitted, day("2026-11-25")).year();
         assert!((year.electricity_kwh - outcome.year.electricity_year_kwh()).abs() < 1e-9);
         assert!((year.fuel_kwh - outcome.year.fuel_year_kwh()).abs() < 1e-9);
         assert!((year.money / outcome.cost.energy_year - 1.0).abs() < 1e-9);
+    }
+}
+
+/// Where the peak is in winter alone, a kilowatt-hour in July costs what it costs at the other hours.
+#[test]
+fn a_month_pays_its_own_hours() {
+    let fitted = EVENING.fitted(CandidateId::HeatPump50);
+    let months = handover(&fitted, day("2026-11-25")).months;
+    let price = |m: usize| months[m].money / months[m].electricity_kwh;
+    assert!((price(6) - 0.11).abs() < 1e-9 && (price(9) - 0.11).abs() < 1e-9, "{}", price(6));
+    for winter in [0, 1, 2, 10, 11] {
+        assert!(price(winter) > 0.13 && price(winter) < 0.55, "{winter}: {}", price(winter));
     }
 }
 

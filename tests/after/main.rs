@@ -68,6 +68,18 @@ pub static NORTH: LazyLock<House> = LazyLock::new(|| {
     ])
 });
 
+/// An electric tank that pays by the hour, with a peak in the north's winter evenings.
+pub static EVENING: LazyLock<House> = LazyLock::new(|| {
+    House::of(&[
+        (Id::HeaterKind, Value::code("electric")),
+        (Id::Place, Value::code("us-mn-minneapolis")),
+        (Id::Tariff, Value::code("time")),
+        (Id::PeakSeason, Value::code("winter")),
+        (Id::PricePeak, n(0.55, Unit::DollarPerKwh)),
+        (Id::PriceLow, n(0.11, Unit::DollarPerKwh)),
+    ])
+});
+
 /// A utility room in the south with a gas heater; soft water; a mixing valve.
 pub static SOUTH: LazyLock<House> = LazyLock::new(|| {
     House::of(&[

@@ -157,6 +157,36 @@ fn company_changes_nothing() {
     }
 }
 
+/// A record by the hour: the verdict's energy is the tariff's cost, with its share at peak hours; one of one price has no
+/// such hours.
+#[test]
+fn a_record_by_the_hour_says_what_it_counts_with() {
+    let price = |dollars: f64| json!({ "value": dollars, "unit": "$/kWh" });
+    let paid = json!({ "tariff": "time", "price_peak": price(0.6), "price_low": price(0.12) });
+    let report = run(&["advise", "-"], case(&paid).as_bytes()).json().remove(0);
+    let figure = |of: &Json, name: &str| of[name].as_f64().expect("a figure");
+    assert_eq!(report["outlook"]["by_hour"], json!(true));
+    let tariff = report["outlook"]["tariff"].as_array().expect("a list");
+    let candidates = report["candidates"].as_array().expect("a list");
+    assert_eq!(tariff.len(), candidates.len());
+    for (c, t) in candidates.iter().zip(tariff) {
+        let (kwh, share) = (figure(&c["year"], "electricity_kwh"), figure(&c["year"], "peak_share"));
+        let mut cost = kwh * (0.12 + share * (0.6 - 0.12));
+        assert!((figure(t, "tariff_usd") - cost).abs() < 0.02, "{t}");
+        assert_eq!(c["id"], t["id"]);
+        if figure(&c["year"], "fuel_kwh") > 0.0 {
+            cost = figure(&c["cost"], "energy_year_usd");
+        }
+        assert!((figure(&c["cost"], "energy_year_usd") - cost).abs() < 0.02, "{c}");
+    }
+    let said = run(&["advise", "--text", "-"], case(&paid).as_bytes()).out;
+    assert!(said.contains("The verdict counts with your prices by the hour"), "{said}");
+    let flat = run(&["advise", "-"], case(&json!({})).as_bytes()).json().remove(0);
+    assert_eq!(flat["candidates"][0]["year"]["peak_share"].as_f64(), Some(0.0));
+    let said = run(&["advise", "--text", "-"], case(&json!({})).as_bytes()).out;
+    assert!(!said.contains("The verdict counts"), "{said}");
+}
+
 /// Futures come with the advice where they are asked for, the same for a seed, others for another.
 #[test]
 fn futures_are_drawn_on_request() {

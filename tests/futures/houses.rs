@@ -58,21 +58,33 @@ pub fn answered(n: u32) -> Open {
     Open::of(&answers, &Offer::default())
 }
 
+fn chosen(options: &[(Id, &str)]) -> Answers {
+    let mut answers = Answers::new();
+    for (id, code) in options {
+        answers.set(*id, Value::code(code), Provenance::Answered).expect("an option of the list");
+    }
+    answers
+}
+
 /// A house of which nothing is known but its kind.
 pub fn silent(place: &str, room: &str, heater: &str) -> Open {
-    let mut answers = Answers::new();
-    for (id, code) in [(Id::Place, place), (Id::RoomKind, room), (Id::HeaterKind, heater)] {
-        answers.set(id, Value::code(code), Provenance::Answered).expect("an option of the list");
-    }
+    let answers = chosen(&[(Id::Place, place), (Id::RoomKind, room), (Id::HeaterKind, heater)]);
     Open::of(&answers, &Offer::default())
+}
+
+/// A house of which is known that it pays by the hour, in which part of the year, and nothing else.
+pub fn hourly(place: &str, heater: &str, season: &str) -> Answers {
+    let time = (Id::Tariff, "time");
+    chosen(&[(Id::Place, place), (Id::HeaterKind, heater), time, (Id::PeakSeason, season)])
 }
 
 /// Everything answered as it stands: nothing is open.
 pub fn settled(place: &str, heater: &str) -> Open {
-    let mut answers = Answers::new();
-    for (id, code) in [(Id::Place, place), (Id::HeaterKind, heater)] {
-        answers.set(id, Value::code(code), Provenance::Answered).expect("an option of the list");
-    }
+    all_settled(chosen(&[(Id::Place, place), (Id::HeaterKind, heater)]))
+}
+
+/// Whatever is open of answers measured as it stands.
+pub fn all_settled(mut answers: Answers) -> Open {
     let resolved = Resolved::of(&answers);
     for (id, Known { value, .. }) in resolved.iter() {
         answers.set(id, value.clone(), Provenance::Measured).expect("a default is in range");

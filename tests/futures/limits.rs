@@ -6,13 +6,14 @@ use tankful::core::case::Provenance;
 use tankful::core::futures::stages::STAGES;
 use tankful::core::futures::study::Position;
 use tankful::core::futures::unknowns::Unknowns;
-use tankful::core::futures::{Changes, Fitted, Futures, Piece, Study, Weighing, Wishes};
+use tankful::core::futures::{Changes, Fitted, Futures, Piece, Sensitivity, Study, Weighing, Wishes};
 use tankful::core::outcome::Outcome;
 use tankful::core::pipeline::{Cache, advise};
+use tankful::core::units::Unit;
 use tankful::job::answers::Answers;
 use tankful::job::offer::Offer;
 use tankful::job::open::Open;
-use tankful::job::questions::Id;
+use tankful::job::questions::{Id, Value};
 use tankful::job::resolved::Resolved;
 
 /// Pieces simulated: the second and the third stage.
@@ -42,6 +43,9 @@ fn what_stands_comes_out_as_the_advice_has_it() {
         houses::silent("us-tx-houston", "garage", "gas"),
         houses::settled("us-mn-minneapolis", "oil"),
         houses::settled("us-fl-miami", "heat_pump"),
+        Open::of(&houses::hourly("us-ma-boston", "electric", "year"), &Offer::default()),
+        Open::of(&houses::hourly("us-tx-houston", "gas", "summer"), &Offer::default()),
+        houses::all_settled(houses::hourly("us-mn-minneapolis", "electric", "winter")),
     ] {
         let outcome = advise(&open.case(&[]));
         let study = Study::new(&open, Wishes::default());
@@ -57,6 +61,69 @@ fn what_stands_comes_out_as_the_advice_has_it() {
             assert_eq!(cell.payback_years.is_some(), c.cost.payback_years.is_some());
         }
     }
+}
+
+/// Prices move no simulation: a future in which only prices by the hour are others is the advice on that case.
+#[test]
+fn prices_by_the_hour_come_out_as_the_advice_has_them() {
+    let answers = houses::hourly("us-ca-sacramento", "electric", "summer");
+    let open = Open::of(&answers, &Offer::default());
+    let at = |id: Id| open.coordinates().iter().position(|c| c.code == id.code()).expect("a coordinate");
+    let (peak, low, flat) = (at(Id::PricePeak), at(Id::PriceLow), at(Id::PriceElectricity));
+    let outcome = advise(&open.case(&[]));
+    let study = Study::new(&open, Wishes::default());
+    let fitted = fitted(&study, &outcome, 4);
+    for (on_peak, on_low, on_flat) in [(1.2, 0.0, 0.0), (0.0, -1.0, 0.0), (-0.5, 0.7, 0.0), (0.4, 0.2, 1.0)] {
+        let mut questions = vec![0.0; open.coordinates().len()];
+        (questions[peak], questions[low], questions[flat]) = (on_peak, on_low, on_flat);
+        let there = advise(&open.case(&questions));
+        let cells = study.cells(&fitted, &outcome, &Position { questions, ahead: None });
+        for ((cell, c), as_it_stands) in cells.iter().zip(&there.candidates).zip(&outcome.candidates) {
+            let near = |a: f64, b: f64| (a - b).abs() <= 1e-9 * (1.0 + b.abs());
+            assert!(near(cell.net_present_cost, c.cost.net_present_cost), "{:?}", c.candidate.id);
+            assert!(near(cell.energy_year, c.cost.energy_year + c.cost.interaction_year));
+            assert!(c.cost.energy_year != as_it_stands.cost.energy_year, "{:?}", c.candidate.id);
+        }
+    }
+}
+
+/// What peak and low hours cost is open where there are such hours and nobody said it, and moves the choice; the one price
+/// is open as long as one of them follows it.
+#[test]
+fn unknown_prices_by_the_hour_are_open() {
+    let price = [Id::PricePeak, Id::PriceLow, Id::PriceElectricity];
+    let open_of = |open: &Open| {
+        price.map(|id| {
+            let c = open.coordinates().iter().find(|c| c.code == id.code()).expect("a coordinate");
+            (c.open, c.drawn)
+        })
+    };
+    let (yes, no, answered) = ((true, true), (false, false), (false, true));
+    assert_eq!(open_of(&houses::silent("us-ma-boston", "basement", "electric")), [no, no, yes]);
+    let mut answers = houses::hourly("us-ma-boston", "electric", "year");
+    let unsaid = Open::of(&answers, &Offer::default());
+    assert_eq!(open_of(&unsaid), [yes, yes, yes]);
+    let mut moved = Vec::new();
+    for (id, dollars, then) in
+        [(Id::PricePeak, 0.5, [answered, yes, yes]), (Id::PriceLow, 0.2, [answered, answered, no])]
+    {
+        let open = Open::of(&answers, &Offer::default());
+        let (outcome, _, changes) = told(&open, Wishes { futures: 8, seed: 5 }, FEW);
+        let changes = changes.expect("there is another heater");
+        let share = changes.sensitivities.iter().find(|s| s.code == id.code());
+        // A dearer hour speaks for the one of the two that uses less.
+        let used = |id| outcome.of(id).map_or(0.0, |c| c.year.electricity_year_kwh());
+        let more = used(changes.next) - used(changes.advised);
+        let right = |s: &Sensitivity| (s.difference.1 - s.difference.0) * more > 0.0;
+        moved.push(share.is_some_and(|s| s.open && s.total > 0.0 && right(s)));
+        let said = Value::number(dollars, Unit::DollarPerKwh);
+        answers.set(id, said, Provenance::Answered).expect("in range");
+        assert_eq!(open_of(&Open::of(&answers, &Offer::default())), then);
+    }
+    assert_eq!(moved, [true, true]);
+    let (_, _, changes) = told(&Open::of(&answers, &Offer::default()), Wishes { futures: 8, seed: 5 }, FEW);
+    let changes = changes.expect("there is another heater");
+    assert!(changes.sensitivities.iter().all(|s| s.code != Id::PriceElectricity.code()));
 }
 
 /// With everything measured only the years ahead are left: no question has a share, and energy of the first year hangs on the

@@ -5,7 +5,7 @@ use std::process::Command;
 use std::time::Duration;
 
 use anyhow::{Context, Result, ensure};
-use serde_json::Value;
+use serde_json::{Value, json};
 
 use crate::harness::Page;
 use crate::reach::axe;
@@ -163,6 +163,48 @@ async fn its_figures_are_those_of_the_headless_command() -> Result<()> {
     for line in each.into_iter().chain(otherwise) {
         ensure!(text.contains(&line), "{line}\nis not in\n{text}");
     }
+    page.close().await
+}
+
+#[tokio::test]
+#[ignore = "needs the built page and Chromium: cargo xtask test runs it"]
+async fn prices_by_the_hour_count_in_the_advice() -> Result<()> {
+    let page = Page::served().await?;
+    let running = "figure-keep-figure-running";
+    let cost = format!("document.querySelector('[data-test={running}]')?.textContent");
+    page.go("?p=result").await?;
+    page.find(running).await?;
+    let flat = page.value(&cost).await?;
+    page.go("?p=money&q=tariff").await?;
+    page.click("q-tariff-time").await?;
+    for (question, value) in [("price_peak", "0.9"), ("price_low", "0.2")] {
+        page.answer(question, value).await?;
+    }
+    page.until_advised().await?;
+    page.click("result").await?;
+    page.until("another cost", &format!("{cost} && {cost} !== {flat}")).await?;
+    page.click(running).await?;
+    let working = "document.querySelector('[data-test=working] table')?.textContent";
+    page.until("the working by the hour", &format!("{working}?.includes('Mean price for this heater')"))
+        .await?;
+    page.click("working-close").await?;
+    page.find("sure-tariff").await?;
+    let says = "[...document.querySelectorAll('[data-test=sure-tariff] > ul li')].map(l => l.textContent)";
+    let says: Vec<String> = serde_json::from_value(page.value(says).await?)?;
+    let case = std::env::temp_dir().join(format!("tankful-hours-{}.json", std::process::id()));
+    let price = |dollars: f64| json!({ "value": dollars, "unit": "$/kWh" });
+    let answers = json!({ "tariff": "time", "price_peak": price(0.9), "price_low": price(0.2) });
+    std::fs::write(&case, json!({ "tankful": 1, "answers": answers }).to_string())?;
+    let out = Command::new(env!("CARGO_BIN_EXE_tankful")).arg("advise").arg(&case).output()?;
+    std::fs::remove_file(&case)?;
+    let report: Value = serde_json::from_slice(&out.stdout)?;
+    let told: Vec<&str> = report["outlook"]["says"]
+        .as_array()
+        .context("a list")?
+        .iter()
+        .filter_map(|s| s["text"].as_str())
+        .collect();
+    ensure!(says.len() > 2 && says.iter().all(|said| told.contains(&said.as_str())), "{says:?}\n{told:?}");
     page.close().await
 }
 

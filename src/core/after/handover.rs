@@ -97,9 +97,10 @@ impl Handover {
 /// What a heater should use, month by month.
 pub fn months(fitted: &Fitted) -> [MonthExpected; 12] {
     let prices = &fitted.case.prices;
-    let (grid, burned) = (electricity(prices).price, fuel(fitted.candidate.label.kind, prices).price);
+    let burned = fuel(fitted.candidate.label.kind, prices).price;
     std::array::from_fn(|m| {
         let (electricity_kwh, fuel_kwh) = (fitted.year.electricity_kwh[m], fitted.year.fuel_kwh[m]);
+        let grid = electricity(prices, fitted.year.peak_share[m]).price;
         MonthExpected { electricity_kwh, fuel_kwh, money: electricity_kwh * grid + fuel_kwh * burned }
     })
 }

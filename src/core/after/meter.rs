@@ -5,7 +5,7 @@ use super::{Date, Fitted};
 use crate::core::calendar::Month;
 use crate::core::case::{HeaterKind, Provenance};
 use crate::core::message::Message;
-use crate::core::money::energy_price::{OIL_KWH_PER_GAL, PROPANE_KWH_PER_GAL, electricity, fuel};
+use crate::core::money::energy_price::{self, OIL_KWH_PER_GAL, PROPANE_KWH_PER_GAL, fuel};
 use crate::core::outcome::YearResult;
 use crate::core::units::{KWH_J, Quantity, Unit, to_celsius};
 use thiserror::Error;
@@ -247,7 +247,7 @@ pub fn compare(fitted: &Fitted, before: &YearResult, r: &Readings) -> Result<Com
     };
     let prices = &fitted.case.prices;
     let price = match r.meter {
-        Meter::Own | Meter::Electricity => electricity(prices).price,
+        Meter::Own | Meter::Electricity => energy_price::of_heater(prices, fitted.year).price,
         Meter::Fuel => fuel(fitted.case.heater.kind.value, prices).price,
     };
     let reasons = reasons(fitted, r, against, measured, of_heater);

@@ -27,12 +27,13 @@ pub(super) fn short(candidate: &Candidate, case: &Case) -> bool {
     candidate.is_heat_pump() && !open && !ducted && case.site.volume_m3.low < needs
 }
 
-/// What a year costs, dollars: electricity, and what the house's heating makes up.
+/// What a year costs, dollars: electricity, at the hours at which it is used in the room as it is, and what the house's
+/// heating makes up.
 fn cost(s: &Seen, year: &YearResult) -> f64 {
     let prices = &s.case.prices;
-    let heat = energy_price::house_heat(s.case.room.house_heat.value, prices);
-    year.electricity_year_kwh() * energy_price::electricity(prices).price
-        + year.heating_makeup_kwh.iter().sum::<f64>() * heat.price
+    let heat = |peak_share| energy_price::house_heat(s.case.room.house_heat.value, prices, peak_share);
+    year.electricity_year_kwh() * energy_price::of_heater(prices, s.year).price
+        + energy_price::cost(prices.tariff.level(&year.heating_makeup_kwh), heat)
 }
 
 pub(super) fn check(s: &Seen) -> Option<Finding> {

@@ -30,7 +30,7 @@ fn costs(s: &Seen, stored_c: f64, hot_c: f64) -> f64 {
     };
     let prices = &s.case.prices;
     let kind = s.candidate.label.kind;
-    let bill = year.electricity_year_kwh() * energy_price::electricity(prices).price
+    let bill = year.electricity_year_kwh() * energy_price::of_heater(prices, year).price
         + year.fuel_year_kwh() * energy_price::fuel(kind, prices).price;
     if heat_kwh > 0.0 { bill * ((1.0 + more_kwh / heat_kwh) * harder - 1.0) } else { 0.0 }
 }

@@ -34,7 +34,7 @@ pub(super) fn check(s: &Seen) -> Option<Finding> {
     let price = if s.new_burner() {
         energy_price::fuel(s.candidate.label.kind, &s.case.prices).price
     } else {
-        energy_price::electricity(&s.case.prices).price
+        energy_price::of_heater(&s.case.prices, s.year).price
     };
     let made = s.year.efficiency().filter(|e| *e > 0.3).unwrap_or(0.9);
     let dollars = heat * price / made;

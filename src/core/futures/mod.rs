@@ -4,6 +4,10 @@
 //! ([`unknowns`]), and what nobody can know today ([`ahead`]). All candidates are seen in the same futures. Points come from
 //! an index and a seed ([`points`]), so that results do not depend on how the work is shared out.
 //!
+//! Where electricity goes by the hour, a future pays the peak and low prices it draws. At which hours a candidate uses its
+//! electricity is that of the case as it stands, month by month ([`crate::core::outcome::YearResult::peak_share`]): other
+//! people and other water move how much is used, hardly when. The hours of the peak themselves are not drawn.
+//!
 //! Whole years are too dear for a thousand futures. A few dozen to a few hundred first looks, the design ([`study`]), teach a
 //! response ([`response`]) in physical coordinates ([`features`]); the futures ([`summary`]) and what would change the advice
 //! ([`change`], step by step in [`weigh`]) rest on it. How far it is off is held in `tests/futures`.

@@ -3,8 +3,11 @@
 //! Energy is paid at the end of each year and grows at the stated rate; everything in today's money.
 //! A heater bought within the horizon is credited at its end with the share of its life that is left, so
 //! that short and long horizons compare alike.
+//!
+//! Where electricity costs more at some hours, each candidate pays by the hours at which it uses it, running by itself:
+//! no schedule is assumed ([`crate::core::tariff`]).
 
-use super::energy_price::{electricity, fuel, house_heat};
+use super::energy_price::{cost, electricity, fuel, house_heat, of_heater};
 
 use super::present_value::{cumulated, payback_years, present_value};
 use crate::core::candidates::offer::installed_price;
@@ -44,31 +47,33 @@ pub struct Running {
 /// A candidate's running and buying cost.
 pub fn running(c: &Candidate, case: &Case, year: &YearResult, findings: &[Finding]) -> Running {
     let p = &case.prices;
-    let (grid, burned) = (electricity(p), fuel(c.label.kind, p));
+    let (grid, burned) = (of_heater(p, year), fuel(c.label.kind, p));
     let (kwh, fuel_kwh) = (year.electricity_year_kwh(), year.fuel_year_kwh());
-    let heat = house_heat(case.room.house_heat.value, p);
-    let made_up: f64 = year.heating_makeup_kwh.iter().sum();
-    let relieved = if matches!(case.room.house_cooled.value, YesNo::Yes) {
-        year.cooling_relief_kwh.iter().sum::<f64>() / COOLING_EFFICIENCY
-    } else {
-        0.0
-    };
-    let dried = if matches!(case.room.dehumidifier.value, YesNo::Yes) {
-        year.condensate_l[DAMP_MONTHS].iter().sum::<f64>() * DEHUMIDIFIER_KWH_PER_L
-    } else {
-        0.0
-    };
+    let heat = |peak_share| house_heat(case.room.house_heat.value, p, peak_share);
+    // All, and at peak hours.
+    let made_up = p.tariff.level(&year.heating_makeup_kwh);
+    let mut spared = [0.0; 2];
+    if matches!(case.room.house_cooled.value, YesNo::Yes) {
+        spared = p.tariff.level(&year.cooling_relief_kwh).map(|kwh| kwh / COOLING_EFFICIENCY);
+    }
+    if matches!(case.room.dehumidifier.value, YesNo::Yes) {
+        let mut damp = [0.0; 12];
+        damp[DAMP_MONTHS].copy_from_slice(&year.condensate_l[DAMP_MONTHS]);
+        for (spared, litres) in spared.iter_mut().zip(p.tariff.level(&damp)) {
+            *spared += litres * DEHUMIDIFIER_KWH_PER_L;
+        }
+    }
     let buy = installed_price(c, case);
     let work = work(findings);
     let rebate = if c.is_heat_pump() { p.rebate.value } else { 0.0 };
     Running {
         energy: kwh * grid.price + fuel_kwh * burned.price,
-        interaction: made_up * heat.price - (relieved + dried) * grid.price,
+        interaction: cost(made_up, heat) - cost(spared, |peak_share| electricity(p, peak_share)),
         maintenance: typical_price::maintenance_year(c.label.kind),
         upfront: if c.id == CandidateId::Keep { 0.0 } else { buy + work - rebate.min(buy + work) },
         again: buy,
-        emission_kg: kwh * grid.co2_kg + fuel_kwh * burned.co2_kg + made_up * heat.co2_kg
-            - (relieved + dried) * grid.co2_kg,
+        emission_kg: kwh * grid.co2_kg + fuel_kwh * burned.co2_kg + made_up[0] * heat(0.0).co2_kg
+            - spared[0] * grid.co2_kg,
     }
 }
 

@@ -169,6 +169,9 @@ pub fn all(o: &Outlook, outcome: &Outcome) -> Vec<(&'static str, Vec<Message>)> 
             }
         }
     }
+    if o.time_of_use.by_hour {
+        tariff.push(Message::new("sure-tariff-verdict"));
+    }
     parts.push(("sure-tariff", tariff));
     parts.push(("sure-emissions", o.emissions.iter().map(|e| emission(e, outcome)).collect()));
     parts

@@ -8,6 +8,7 @@ use crate::core::heater::{Model, Sim, Totals};
 use crate::core::outcome::YearResult;
 use crate::core::room::air::RoomAir;
 use crate::core::room::model::RoomModel;
+use crate::core::tariff::hours::Meter;
 use crate::core::units::{KWH_J, celsius, cubic_metres, seconds};
 use uom::si::energy::joule;
 use uom::si::f64::Energy;
@@ -34,16 +35,26 @@ pub struct House<'a> {
 
 /// Sees a year as it goes by, hour by hour, and may change how the heater goes on. Nobody watches an ordinary year.
 pub trait Watch<'m> {
-    /// An hour of the year (from 0) has ended.
-    fn hour_ended(&mut self, hour: u32, sim: &mut Sim<'m>);
+    /// An hour of the year (from 0) has ended, of a day that stands for so many.
+    fn hour_ended(&mut self, hour: u32, stands_for: f64, sim: &mut Sim<'m>);
 }
 
-impl<'m> Watch<'m> for () {
+/// Nobody: an ordinary year has room for somebody to read its meter, who is not there. So the program holds one simulated
+/// year for both.
+const NOBODY: Option<Meter> = None;
+
+/// Somebody who is only there where they are asked for.
+impl<'m, W: Watch<'m>> Watch<'m> for Option<W> {
     #[inline(always)]
-    fn hour_ended(&mut self, _hour: u32, _sim: &mut Sim<'m>) {}
+    fn hour_ended(&mut self, hour: u32, stands_for: f64, sim: &mut Sim<'m>) {
+        if let Some(watch) = self {
+            watch.hour_ended(hour, stands_for, sim);
+        }
+    }
 }
 
-/// Simulates a year under the eyes of somebody; gives them back.
+/// Simulates a year under the eyes of somebody; gives them back. The year is that of [`simulate`], to the bit, unless
+/// they change how the heater goes on.
 pub fn watched<'m, W: Watch<'m>>(model: &'m Model, house: &House<'m>, watch: W) -> (YearResult, W) {
     let mut run = Run::new(model, house, watch);
     let stored = run.sim.stored_j();
@@ -55,7 +66,7 @@ pub fn watched<'m, W: Watch<'m>>(model: &'m Model, house: &House<'m>, watch: W) 
 
 /// Simulates a year. `pump_step_s` as in [`Sim::with_pump_step`]; `None` for the default.
 pub fn simulate(model: &Model, house: &House, pump_step_s: Option<f64>) -> YearResult {
-    let mut run = Run::new(model, house, ());
+    let mut run = Run::new(model, house, NOBODY);
     if let Some(step) = pump_step_s {
         run.sim = run.sim.with_pump_step(step);
     }
@@ -73,7 +84,17 @@ pub fn simulate(model: &Model, house: &House, pump_step_s: Option<f64>) -> YearR
 /// much like another, so that no day has to be run in but the first. Months rest on about five days each, the
 /// room's series hold the simulated days alone.
 pub fn first_look(model: &Model, house: &House, sample: &Sample) -> YearResult {
-    let mut run = Run::new(model, house, ());
+    first_look_watched(model, house, sample, NOBODY).0
+}
+
+/// The same under the eyes of somebody; gives them back.
+pub fn first_look_watched<'m, W: Watch<'m>>(
+    model: &'m Model,
+    house: &House<'m>,
+    sample: &Sample,
+    watch: W,
+) -> (YearResult, W) {
+    let mut run = Run::new(model, house, watch);
     let stored = run.sim.stored_j();
     if let Some(&(first, _)) = sample.days().first() {
         run.jump(first);
@@ -83,7 +104,7 @@ pub fn first_look(model: &Model, house: &House, sample: &Sample) -> YearResult {
         run.jump(day);
         run.day(day, house, stands_for);
     }
-    run.finish(stored).0
+    run.finish(stored)
 }
 
 /// The year's accounts as they fill.
@@ -106,6 +127,8 @@ struct Run<'m, W> {
     room: RoomAir<'m>,
     now_s: f64,
     hour: u32,
+    /// How many days the one that is lived through stands for.
+    stands_for: f64,
     year: Year,
 }
 
@@ -117,6 +140,7 @@ impl<'m, W: Watch<'m>> Run<'m, W> {
             sim: Sim::new(model),
             now_s: 0.0,
             hour: 0,
+            stands_for: 1.0,
             year: Year::default(),
         }
     }
@@ -130,6 +154,7 @@ impl<'m, W: Watch<'m>> Run<'m, W> {
 
     /// Lives through a day, and enters it for as many days as it stands for.
     fn day(&mut self, day: DayOfYear, house: &House, stands_for: f64) {
+        self.stands_for = stands_for;
         let index = day.index();
         let before = *self.sim.totals();
         let from_house = self.room.from_house_j;
@@ -178,7 +203,7 @@ impl<'m, W: Watch<'m>> Run<'m, W> {
     }
 
     fn next_hour(&mut self) {
-        self.watch.hour_ended(self.hour, &mut self.sim);
+        self.watch.hour_ended(self.hour, self.stands_for, &mut self.sim);
         self.hour += 1;
         let (day, hour) = (self.hour / 24, self.hour % 24);
         // Noon stands for the day in the charts.
@@ -205,6 +230,7 @@ impl<'m, W: Watch<'m>> Run<'m, W> {
         let year = YearResult {
             electricity_kwh: kwh(|m| m.electricity_j),
             elements_kwh: kwh(|m| m.elements_j),
+            peak_share: [0.0; 12],
             fuel_kwh: kwh(|m| m.fuel_j),
             delivered_kwh: kwh(|m| m.delivered_j),
             drawn_m3: self.year.months.map(|m| m.drawn_m3),

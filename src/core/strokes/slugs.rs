@@ -158,8 +158,8 @@ impl Slugs {
     pub fn draw(&mut self, m3: f64, cold_c: f64) {
         let top = self.n - 1;
         self.m3[(top) & WITHIN] -= m3;
-        if top > 0 && self.m3(top) < 1e-6 * self.volume_m3 {
-            // The rest of it goes with the next.
+        if top > 1 && self.m3(top) < 1e-6 * self.volume_m3 {
+            // The rest of it goes with the next; never with the foot, which keeps its size.
             self.join(top - 1);
         }
         let mut left = m3;

@@ -4,11 +4,10 @@ use crate::core::calendar::DayOfYear;
 use crate::core::heater::Sim;
 use crate::core::simulate::year::Watch;
 use crate::core::units::KWH_J;
-use serde::{Deserialize, Serialize};
 
 /// Kilowatt-hours by month, kind of day (weekday, weekend) and hour. A draw that runs past the hour counts to the
 /// hour it began in.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Hours {
     kwh: Vec<f64>,
 }
@@ -30,13 +29,12 @@ impl Hours {
         }
     }
 
-    /// Sum of all hours, each times its weight (by month, weekend, hour).
-    pub fn sum(&self, weight: impl Fn(usize, bool, usize) -> f64) -> f64 {
-        let weighed = self.kwh.iter().enumerate().map(|(at, kwh)| {
+    /// Goes through all hours: month from 0, whether weekend, hour of the day, kWh.
+    pub fn each(&self, mut see: impl FnMut(usize, bool, usize, f64)) {
+        for (at, kwh) in self.kwh.iter().enumerate() {
             let day = at / IN_A_DAY;
-            kwh * weight(day / KINDS, day % KINDS == 1, at % IN_A_DAY)
-        });
-        weighed.sum()
+            see(day / KINDS, day % KINDS == 1, at % IN_A_DAY, *kwh);
+        }
     }
 
     /// All of it, kWh.
@@ -46,9 +44,9 @@ impl Hours {
 
     /// The mean day's use by hour, kWh.
     pub fn mean_day(&self) -> Vec<f64> {
-        (0..IN_A_DAY)
-            .map(|wanted| self.sum(|_, _, hour| f64::from(u8::from(hour == wanted))) / 365.0)
-            .collect()
+        let mut day = vec![0.0; IN_A_DAY];
+        self.each(|_, _, hour, kwh| day[hour] += kwh / 365.0);
+        day
     }
 }
 
@@ -65,18 +63,46 @@ impl Meter {
         self.hours
     }
 
-    /// Enters the hour that has just ended.
-    pub fn read(&mut self, hour_of_year: u32, electricity_j: f64) {
+    /// Enters the hour that has just ended, for as many days as its own stands for.
+    pub fn read(&mut self, hour_of_year: u32, stands_for: f64, electricity_j: f64) {
         let (day, hour) = (hour_of_year / 24, hour_of_year % 24);
         let day = DayOfYear::from_index(day);
-        let used = electricity_j - self.seen_j;
+        let used = stands_for * (electricity_j - self.seen_j);
         self.hours.add(day.month().index(), day.is_weekend(), hour as usize, used / KWH_J);
         self.seen_j = electricity_j;
     }
 }
 
 impl<'m> Watch<'m> for Meter {
-    fn hour_ended(&mut self, hour: u32, sim: &mut Sim<'m>) {
-        self.read(hour, sim.totals().electricity_j);
+    fn hour_ended(&mut self, hour: u32, stands_for: f64, sim: &mut Sim<'m>) {
+        self.read(hour, stands_for, sim.totals().electricity_j);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A meter reads what came since it was last read, and counts it for the days that this one stands for.
+    #[test]
+    fn readings_count_for_the_days_they_stand_for() {
+        let mut meter = Meter::default();
+        // Days run in count for nothing, and are not read later.
+        meter.read(7, 0.0, 5.0 * KWH_J);
+        meter.read(8, 6.0, 7.0 * KWH_J);
+        // A Saturday in June, some days later.
+        let june = DayOfYear::all().find(|d| d.month().index() == 5 && d.is_weekend()).expect("a Saturday");
+        meter.read(24 * june.index() as u32 + 23, 5.5, 8.0 * KWH_J);
+        let hours = meter.hours();
+        let mut seen = Vec::new();
+        hours.each(|month, weekend, hour, kwh| {
+            if kwh != 0.0 {
+                seen.push((month, weekend, hour, kwh));
+            }
+        });
+        assert_eq!(seen, [(0, false, 8, 12.0), (5, true, 23, 5.5)]);
+        assert_eq!(hours.total(), 17.5);
+        let day = hours.mean_day();
+        assert_eq!((day[8], day[23], day.len()), (12.0 / 365.0, 5.5 / 365.0, 24));
     }
 }

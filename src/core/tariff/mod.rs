@@ -1,9 +1,13 @@
 //! Electricity that costs more at some hours: what a candidate pays by the hour, and what heating at the cheap
 //! hours saves.
 //!
-//! [`hours`] gathers a simulated year's electricity by hour of the day; [`schedule`] is a heater that heats before the
-//! peak and holds off during it; [`report`] puts both beside each candidate. None of it belongs to the first verdict,
-//! which counts with one price.
+//! [`hours`] gathers a simulated year's electricity by hour of the day. Where a case's tariff goes by the hour, the
+//! verdict, the costs and the futures count with it: each candidate pays the mean price of the hours at which it uses
+//! its electricity ([`crate::core::money::energy_price`]), as it runs by itself.
+//!
+//! [`schedule`] is a heater that heats before the peak and holds off during it; [`report`] says what that saves. The
+//! verdict never assumes it, not even where it is advised: nobody is held to set a clock. So heaters that run by a
+//! schedule cost less than the verdict says, by what the report says.
 //!
 //! Hours are those of the clock on the wall: people live by it, and tariffs mostly do. The change to summer time is no
 //! hour of its own here, neither in the draws nor in the prices.
@@ -53,18 +57,32 @@ impl Tariff {
         if length < 0.0 { length + 24.0 } else { length }
     }
 
-    /// Price of a kilowatt-hour at an hour.
-    fn price(&self, month: usize, weekend: bool, hour: usize) -> f64 {
-        let share = self.peak_share(month, weekend, hour);
-        self.low.value + share * (self.peak.value - self.low.value)
+    /// Mean price of a kilowatt-hour, $, of electricity of which this share is used at peak hours.
+    pub fn mean_price(&self, peak_share: f64) -> f64 {
+        self.low.value + peak_share * (self.peak.value - self.low.value)
     }
 
-    /// What a year's electricity costs: by the hour where the tariff says so, else all of it at the flat price,
-    /// which is then the very figure that the verdict counts with.
-    pub fn cost(&self, flat: f64, year_kwh: f64, hours: &Hours) -> f64 {
-        if !self.is_by_hour() {
-            return year_kwh * flat;
+    /// Share of each month's electricity that is used at peak hours, 0 to 1; 0 where a month used none.
+    pub fn shares(&self, hours: &Hours) -> [f64; 12] {
+        let (mut all, mut shares) = ([0.0; 12], [0.0; 12]);
+        hours.each(|month, weekend, hour, kwh| {
+            all[month] += kwh;
+            shares[month] += kwh * self.peak_share(month, weekend, hour);
+        });
+        for (share, all) in shares.iter_mut().zip(all) {
+            if all > 0.0 {
+                *share /= all;
+            }
         }
-        hours.sum(|month, weekend, hour| self.price(month, weekend, hour))
+        shares
+    }
+
+    /// Of what is used month by month, evenly round the clock: all of it, and how much of that at peak hours. Five working
+    /// days to the week.
+    pub fn level(&self, by_month: &[f64; 12]) -> [f64; 2] {
+        let days = if matches!(self.weekdays_only.value, YesNo::Yes) { 5.0 / 7.0 } else { 1.0 };
+        let share = days * self.peak_hours() / 24.0;
+        let peak = by_month.iter().enumerate().filter(|(month, _)| self.has_peak(*month));
+        [by_month.iter().sum(), peak.map(|(_, used)| used * share).sum()]
     }
 }

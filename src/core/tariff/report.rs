@@ -1,10 +1,13 @@
 //! What each candidate pays by the hour, and what a schedule saves: the figures.
+//!
+//! What a candidate pays without a schedule is what the verdict counts with; what a schedule saves stands beside it.
 
 use super::hours::{Hours, Meter};
 use super::schedule::{ByClock, Schedule};
 use crate::core::candidates::CandidateId;
 use crate::core::case::Case;
 use crate::core::heater::Model;
+use crate::core::money::energy_price::of_heater;
 use crate::core::outcome::YearResult;
 use crate::core::pipeline::{Cache, Run};
 use crate::core::simulate::{morning, year};
@@ -47,9 +50,9 @@ pub struct ByHour {
     pub id: CandidateId,
     /// Electricity of the year, kWh.
     pub electricity_kwh: f64,
-    /// What it costs at the flat price, dollars: the verdict's figure.
+    /// What it costs at the flat price, dollars.
     pub flat_cost: f64,
-    /// What it costs by the tariff.
+    /// What it costs by the case's tariff, flat or by the hour, dollars: the verdict's figure.
     pub tariff_cost: f64,
     /// Share of it used at peak hours.
     pub peak_share: f64,
@@ -81,20 +84,26 @@ pub fn of(case: &Case, cache: &mut Cache) -> TimeOfUse {
 fn one(run: &Run, id: CandidateId, model: &Model) -> ByHour {
     let (case, house) = (run.case(), run.house());
     let (tariff, flat) = (&case.prices.tariff, case.prices.electricity.value);
-    let (usual, meter) = year::watched(model, &house, Meter::default());
-    let hours = meter.hours();
+    let cost_by = |year: &mut YearResult, hours: &Hours| {
+        if tariff.is_by_hour() {
+            year.peak_share = tariff.shares(hours);
+        }
+        year.electricity_year_kwh() * of_heater(&case.prices, year).price
+    };
+    let (mut usual, meter) = year::watched(model, &house, Some(Meter::default()));
+    let hours = meter.map(Meter::hours).unwrap_or_default();
     let kwh = usual.electricity_year_kwh();
-    let cost = tariff.cost(flat, kwh, &hours);
+    let cost = cost_by(&mut usual, &hours);
     let schedule = Schedule::of(model, case).map(|schedule| {
-        let (year, clock) = year::watched(model, &house, ByClock::new(&schedule, tariff));
+        let (mut year, clock) = year::watched(model, &house, ByClock::new(&schedule, tariff));
         let hours = clock.hours();
-        let saves = cost - tariff.cost(flat, year.electricity_year_kwh(), &hours);
+        let saves = cost - cost_by(&mut year, &hours);
         let colder_s_a_day = (year.shortfall_time - usual.shortfall_time).get::<second>() / 365.0;
         let morning_warm = warm(run, model, &schedule);
         Scheduled {
             saves,
             more_kwh: year.electricity_year_kwh() - kwh,
-            peak_share: peak_share(case, &hours),
+            peak_share: year.peak_share_year(),
             mean_day_kwh: hours.mean_day(),
             raised_c: schedule.raised_c,
             morning_warm,
@@ -110,7 +119,7 @@ fn one(run: &Run, id: CandidateId, model: &Model) -> ByHour {
         electricity_kwh: kwh,
         flat_cost: kwh * flat,
         tariff_cost: cost,
-        peak_share: peak_share(case, &hours),
+        peak_share: usual.peak_share_year(),
         mean_day_kwh: hours.mean_day(),
         schedule,
     }
@@ -135,14 +144,4 @@ fn warm(run: &Run, model: &Model, schedule: &Schedule) -> bool {
     let before = morning::simulate(model, &case.household, cold_c, day.index(), house.room);
     let short = before.shortfall.value + SHORT_SHARE * 0.2 * by_clock.asked_m3;
     by_clock.short_m3 <= SHORT_SHARE * by_clock.asked_m3 || by_clock.short_m3 <= short
-}
-
-/// Share used at peak hours; none where there are none.
-fn peak_share(case: &Case, hours: &Hours) -> f64 {
-    let tariff = &case.prices.tariff;
-    let all = hours.total();
-    if !tariff.is_by_hour() || all <= 0.0 {
-        return 0.0;
-    }
-    hours.sum(|month, weekend, hour| tariff.peak_share(month, weekend, hour)) / all
 }

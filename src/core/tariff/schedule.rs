@@ -163,8 +163,8 @@ impl<'m> ByClock<'m> {
 }
 
 impl<'m> Watch<'m> for ByClock<'m> {
-    fn hour_ended(&mut self, hour: u32, sim: &mut Sim<'m>) {
-        self.meter.read(hour, sim.totals().electricity_j);
+    fn hour_ended(&mut self, hour: u32, stands_for: f64, sim: &mut Sim<'m>) {
+        self.meter.read(hour, stands_for, sim.totals().electricity_j);
         let next = hour + 1;
         let day = DayOfYear::from_index(next / 24);
         sim.go_on_as(self.schedule.at(

@@ -4,10 +4,10 @@ use super::Draft;
 use crate::core::candidates::CandidateId;
 use crate::core::candidates::offer::installed_price;
 use crate::core::candidates::offered::same_again;
-use crate::core::case::{Case, HeaterKind, Known, Provenance};
+use crate::core::case::{Case, HeaterKind, Known, Prices, Provenance};
 use crate::core::life::present;
 use crate::core::money::cash;
-use crate::core::money::energy_price::{self, electricity, fuel};
+use crate::core::money::energy_price::{self, fuel, of_heater};
 use crate::core::outcome::{CandidateOutcome, Working};
 use crate::core::units::Unit;
 
@@ -26,13 +26,42 @@ fn fuel_price(case: &Case, kind: HeaterKind) -> Option<(Known<f64>, Unit)> {
     }
 }
 
+/// What the price of electricity rests on: where it goes by the hour, both prices and the hours.
+fn electricity_from(p: &Prices) -> Provenance {
+    let t = &p.tariff;
+    if !t.is_by_hour() {
+        return p.electricity.from;
+    }
+    let hours = t.from_hour.from.min(t.to_hour.from).min(t.weekdays_only.from).min(t.season.from);
+    t.peak.from.min(t.low.from).min(hours)
+}
+
 /// Running cost of the first year.
 pub(super) fn running(case: &Case, c: &CandidateOutcome) -> Working {
     let p = &case.prices;
     let simulated = Provenance::Assumed;
-    let mut draft = Draft::new("figure-running", "relation-running", "source-prices")
-        .quantity("input-electricity", c.year.electricity_year_kwh(), Unit::KilowattHour, simulated)
-        .known("input-price-electricity", p.electricity, Unit::DollarPerKwh);
+    let by_hour = p.tariff.is_by_hour();
+    let relation = if by_hour { "relation-running-by-hour" } else { "relation-running" };
+    let mut draft = Draft::new("figure-running", relation, "source-prices").quantity(
+        "input-electricity",
+        c.year.electricity_year_kwh(),
+        Unit::KilowattHour,
+        simulated,
+    );
+    draft = if by_hour {
+        draft
+            .quantity("input-peak-share", 100.0 * c.year.peak_share_year(), Unit::Percent, simulated)
+            .known("input-price-peak", p.tariff.peak, Unit::DollarPerKwh)
+            .known("input-price-low", p.tariff.low, Unit::DollarPerKwh)
+            .quantity(
+                "input-price-mean",
+                of_heater(p, &c.year).price,
+                Unit::DollarPerKwh,
+                electricity_from(p),
+            )
+    } else {
+        draft.known("input-price-electricity", p.electricity, Unit::DollarPerKwh)
+    };
     if let Some((price, unit)) = fuel_price(case, c.candidate.label.kind) {
         draft = draft
             .quantity("input-fuel", c.year.fuel_year_kwh(), Unit::KilowattHour, simulated)
@@ -45,7 +74,7 @@ pub(super) fn running(case: &Case, c: &CandidateOutcome) -> Working {
             );
     }
     draft
-        .quantity("input-energy-cost", c.cost.energy_year, Unit::Dollar, p.electricity.from)
+        .quantity("input-energy-cost", c.cost.energy_year, Unit::Dollar, electricity_from(p))
         .quantity("input-interaction", c.cost.interaction_year, Unit::Dollar, case.room.house_heat.from)
         .quantity("input-maintenance", c.cost.maintenance_year, Unit::Dollar, Provenance::Assumed)
         .gives(year(c), Unit::Dollar)
@@ -85,7 +114,7 @@ pub(super) fn net_present_cost(case: &Case, c: &CandidateOutcome) -> Working {
     let mut draft =
         Draft::new("figure-net-present-cost", "relation-net-present-cost", "source-present-value")
             .quantity("input-upfront", c.cost.upfront, Unit::Dollar, p.installed_heat_pump.from)
-            .quantity("input-running", year(c), Unit::Dollar, p.electricity.from)
+            .quantity("input-running", year(c), Unit::Dollar, electricity_from(p))
             .known("input-horizon", p.horizon_years, Unit::Year)
             .known("input-discount", p.discount_rate.map(|r| 100.0 * r), Unit::Percent)
             .known("input-growth", p.price_growth.map(|g| 100.0 * g), Unit::Percent)
@@ -106,7 +135,7 @@ pub(super) fn net_present_cost(case: &Case, c: &CandidateOutcome) -> Working {
 
 /// Saved a year against keeping the present heater.
 pub(super) fn saved(case: &Case, c: &CandidateOutcome, keep: &CandidateOutcome) -> Working {
-    let from = case.prices.electricity.from;
+    let from = electricity_from(&case.prices);
     Draft::new("figure-saved", "relation-saved", "source-prices")
         .quantity("input-running-keep", year(keep), Unit::Dollar, from)
         .quantity("input-running", year(c), Unit::Dollar, from)
@@ -138,13 +167,14 @@ pub(super) fn emission(case: &Case, c: &CandidateOutcome) -> Working {
     let grams = |kg: f64| crate::core::message::Arg::Number(kg, 3);
     let mut draft = Draft::new("figure-emission", "relation-emission", "source-emission")
         .quantity("input-electricity", c.year.electricity_year_kwh(), Unit::KilowattHour, Provenance::Assumed)
-        .put("input-grid-emission", grams(electricity(p).co2_kg), p.grid_emission.from);
+        .put("input-grid-emission", grams(p.grid_emission.value), p.grid_emission.from);
     if c.year.fuel_year_kwh() > 0.0 {
         draft = draft
             .quantity("input-fuel", c.year.fuel_year_kwh(), Unit::KilowattHour, Provenance::Assumed)
             .put("input-fuel-emission", grams(fuel(c.candidate.label.kind, p).co2_kg), Provenance::Assumed);
     }
-    let heat = energy_price::house_heat(case.room.house_heat.value, p);
+    // Emission is the same at every hour.
+    let heat = energy_price::house_heat(case.room.house_heat.value, p, 0.0);
     draft
         .quantity(
             "input-made-up",

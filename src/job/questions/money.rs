@@ -20,9 +20,9 @@ const fn hour(id: Id, usual: f64) -> Question {
     ask(id, kind, Default::Number(usual, Unit::One), Spread::None, Who::Householder)
 }
 
-/// A price at some hours.
-const fn by_hour(id: Id, default: Default) -> Question {
-    ask(id, plain(0.0, 3.0, Unit::DollarPerKwh, 0.01), default, Spread::None, Who::Householder)
+/// A price at some hours. Its spread, beside the flat price's that its default follows: common practice, no source.
+const fn by_hour(id: Id, default: Default, spread: Spread) -> Question {
+    ask(id, plain(0.0, 3.0, Unit::DollarPerKwh, 0.01), default, spread, Who::Householder)
 }
 
 /// The flat price times something.
@@ -107,8 +107,9 @@ pub(super) static QUESTIONS: &[Question] = &[
         Who::Householder,
     ),
     ask(Id::Tariff, Kind::Choice(TariffKind::CODES), Default::Code("flat"), Spread::None, Who::Householder),
-    by_hour(Id::PricePeak, Default::Derived(|r| of_flat(r, 1.8))),
-    by_hour(Id::PriceLow, Default::Derived(|r| of_flat(r, 0.7))),
+    // Peaks that hardly differ, about 1.25 times the flat price, to those of a summer afternoon, 2.7 times.
+    by_hour(Id::PricePeak, Default::Derived(|r| of_flat(r, 1.8)), Spread::Factor(0.7, 1.5)),
+    by_hour(Id::PriceLow, Default::Derived(|r| of_flat(r, 0.7)), Spread::Factor(0.75, 1.25)),
     hour(Id::PeakFrom, 16.0),
     hour(Id::PeakTo, 21.0),
     ask(Id::PeakDays, Kind::Choice(YesNo::CODES), Default::Code("yes"), Spread::None, Who::Householder),

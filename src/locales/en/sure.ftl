@@ -26,10 +26,10 @@ sure-waiting-saves = { $years ->
 }
 
 sure-tariff = Power that costs more at some hours
-sure-tariff-flat = Your power costs the same at all hours. If it does not, say so: then you see what heating at cheap hours saves.
+sure-tariff-flat = Your power costs the same at all hours. If it does not, say so: then the advice counts by the hour, and you see what heating at cheap hours saves.
 sure-tariff-cost = { $heater }: its power costs { $amount } a year by your hours, and { $flat } at one price. { $share } of it is used at peak hours.
 sure-tariff-fuel = { $heater }: it burns fuel, so the hour hardly matters.
-sure-tariff-verdict = The verdict counts with one price. Hours are those of the clock on the wall, in summer too.
+sure-tariff-verdict = The verdict counts with your prices by the hour, and with heaters as they run by themselves. What heating before the peak saves comes on top. Hours are those of the clock on the wall, in summer too.
 sure-schedule-none = There is no peak to stay away from.
 sure-schedule-saves = Heat before the peak and rest during it: that saves about { $amount } a year. Then { $share } is used at peak hours.
 sure-schedule-raised = Before the peak it heats up to { $to }. The mixing valve keeps the taps as they are: have it checked, or water can scald.

@@ -62,6 +62,8 @@ pub struct YearReport {
     pub electricity_kwh: f64,
     /// Of which by elements, kWh.
     pub elements_kwh: f64,
+    /// Share of the electricity that is used at peak hours; 0 where the price is the same at all hours.
+    pub peak_share: f64,
     /// Fuel burned, higher heating value, kWh.
     pub fuel_kwh: f64,
     /// Heat in the hot water drawn, kWh.
@@ -238,6 +240,7 @@ impl YearReport {
         YearReport {
             electricity_kwh: sum(&year.electricity_kwh),
             elements_kwh: sum(&year.elements_kwh),
+            peak_share: figure(year.peak_share_year()),
             fuel_kwh: sum(&year.fuel_kwh),
             delivered_kwh: sum(&year.delivered_kwh),
             efficiency: year.efficiency().map(figure),

@@ -57,7 +57,7 @@ pub struct TariffReport {
     pub id: &'static str,
     /// At one price, dollars a year.
     pub flat_usd: f64,
-    /// By the tariff, dollars a year.
+    /// By the tariff, dollars a year: the electricity of the candidate's `energy_year_usd`.
     pub tariff_usd: f64,
     /// Share used at peak hours.
     pub peak_share: f64,
@@ -71,7 +71,7 @@ pub struct TariffReport {
 /// What a schedule does.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct ScheduleReport {
-    /// Saved a year, dollars.
+    /// Saved a year, dollars. The verdict does not count with it.
     pub saves_usd: f64,
     /// Electricity used more, kWh a year.
     pub more_kwh: f64,

@@ -1,35 +1,16 @@
-//! Electricity by the hour, schedules, and CO₂ over the years: against closed forms and over simulated years.
+//! Hours counted, years watched, schedules.
 
+use super::{by_hour, find, of};
+use tankful::core::calendar::{DayOfYear, Month};
 use tankful::core::candidates::CandidateId;
-use tankful::core::case::{Case, HeaterKind, PeakSeason, TariffKind, YesNo};
-use tankful::core::life::present::expected_left;
-use tankful::core::money::emission;
-use tankful::core::outcome::Outcome;
+use tankful::core::case::{HeaterKind, PeakSeason, YesNo};
 use tankful::core::pipeline::{Cache, Run, advise};
 use tankful::core::simulate::year;
 use tankful::core::tariff::hours::Meter;
-use tankful::core::tariff::report::{self, ByHour, TimeOfUse};
 use tankful::core::tariff::{Hours, schedule};
 use tankful::core::units::celsius;
 use tankful::job::answers::Answers;
 use tankful::job::complete::complete;
-
-/// The household that answered nothing, with a peak from 4 to 9.
-fn by_hour(peak: f64, low: f64) -> Case {
-    let mut case = complete(&Answers::default());
-    case.prices.tariff.kind.value = TariffKind::Time;
-    case.prices.tariff.peak.value = peak;
-    case.prices.tariff.low.value = low;
-    case
-}
-
-fn of(case: &Case) -> TimeOfUse {
-    report::of(case, &mut Cache::default())
-}
-
-fn find(t: &TimeOfUse, id: CandidateId) -> &ByHour {
-    t.candidates.iter().find(|c| c.id == id).expect("a candidate")
-}
 
 #[test]
 fn peak_hours_are_counted_by_hand() {
@@ -68,14 +49,19 @@ fn peak_hours_are_counted_by_hand() {
 #[test]
 fn level_use_costs_the_closed_form() {
     let mut hours = Hours::default();
-    for day in tankful::core::calendar::DayOfYear::all() {
+    for day in DayOfYear::all() {
         for hour in 0..24 {
             hours.add(day.month().index(), day.is_weekend(), hour, 1.0);
         }
     }
     let t = by_hour(0.5, 0.1).prices.tariff;
     let closed = 8_760.0 * 0.1 + 261.0 * 5.0 * 0.4;
-    assert!((t.cost(9.9, 8_760.0, &hours) - closed).abs() < 1e-9, "{closed}");
+    let cost: f64 = Month::ALL
+        .iter()
+        .zip(t.shares(&hours))
+        .map(|(month, share)| f64::from(month.days()) * 24.0 * t.mean_price(share))
+        .sum();
+    assert!((cost - closed).abs() < 1e-9, "{cost} {closed}");
     assert_eq!(hours.total(), 8_760.0);
     // A day, hour or month that is none is not counted.
     hours.add(12, false, 3, 1.0);
@@ -166,52 +152,4 @@ fn fuel_has_no_schedule() {
     case.heater.input.value = tankful::core::units::watts(11_700.0);
     case.heater.uniform_energy_factor.value = 0.6;
     assert!(find(&of(&case), CandidateId::Keep).schedule.is_none());
-}
-
-fn advised(case: &Case) -> (Outcome, Vec<emission::Emission>) {
-    let outcome = advise(case);
-    let paths = emission::of(case, &outcome);
-    (outcome, paths)
-}
-
-#[test]
-fn emissions_are_the_closed_form() {
-    let mut case = complete(&Answers::default());
-    case.prices.horizon_years.value = 10.0;
-    case.prices.grid_change.value = -0.03;
-    let (outcome, paths) = advised(&case);
-    for e in &paths {
-        let first = outcome.of(e.id).expect("an outcome").cost.emission_kg;
-        assert!((e.grid_kg + e.fuel_kg - first).abs() <= 1e-9 * first.abs());
-        assert_eq!(e.by_year.len(), 10);
-        let [all, low, high] = e.total();
-        assert!(low <= all && all <= high, "{e:?}");
-        if e.id != CandidateId::Keep {
-            // A geometric series of the grid's part, and the fuel's ten times.
-            let series = (1.0 - libm::pow(0.97, 10.0)) / 0.03;
-            let closed = e.grid_kg * series + 10.0 * e.fuel_kg;
-            assert!((all - closed).abs() <= 1e-9 * closed.abs(), "{e:?} {closed}");
-        }
-    }
-}
-
-/// A grid that gets cleaner never emits more; with no change and a long-lived heater every year is the first.
-#[test]
-fn a_cleaner_grid_never_emits_more() {
-    let mut case = complete(&Answers::default());
-    case.heater.age_years.value = 0.0;
-    case.prices.horizon_years.value = 5.0;
-    assert!(expected_left(&case.heater) > 5.0);
-    let totals = [0.0, -0.05, -0.15].map(|change| {
-        case.prices.grid_change.value = change;
-        advised(&case).1
-    });
-    for e in &totals[0] {
-        assert!(e.by_year.iter().all(|kg| (kg - e.by_year[0]).abs() < 1e-9), "{e:?}");
-    }
-    for pair in totals.windows(2) {
-        for (a, b) in pair[0].iter().zip(&pair[1]) {
-            assert!(a.grid_kg < 0.0 || b.total()[0] <= a.total()[0] + 1e-9);
-        }
-    }
 }
