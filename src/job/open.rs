@@ -26,9 +26,9 @@ use std::borrow::Cow;
 /// How likely the default option is where nobody answered; a judgement of our own.
 const DEFAULT_SHARE: f64 = 0.6;
 
-/// The questions that move energy, hot water, money or time: these are drawn. The others only decide whether a heater
-/// fits, which the checks judge over their whole range.
-const DRAWN: [Id; 44] = [
+/// The questions that move the simulated year or its busiest morning: these are drawn, as are those of [`MONEY`]. The others
+/// only decide whether a heater fits, which the checks judge over their whole range.
+const LIVED: [Id; 29] = [
     Id::Adults,
     Id::Teenagers,
     Id::Children,
@@ -58,24 +58,9 @@ const DRAWN: [Id; 44] = [
     Id::RoomSummer,
     Id::Door,
     Id::Dampness,
-    Id::Dehumidifier,
-    Id::HouseHeat,
-    Id::HouseCooled,
-    Id::PriceElectricity,
-    Id::PriceGas,
-    Id::PricePropane,
-    Id::PriceOil,
-    Id::InstalledSame,
-    Id::InstalledHeatPump,
-    Id::Rebate,
-    Id::PriceGrowth,
-    Id::Horizon,
-    Id::DiscountRate,
-    Id::PricePeak,
-    Id::PriceLow,
 ];
 
-/// Of these, what moves money or time alone: the simulated year is the same.
+/// The questions that move money or time alone: the simulated year is the same.
 const MONEY: [Id; 15] = [
     Id::Dehumidifier,
     Id::HouseHeat,
@@ -117,8 +102,9 @@ impl Open {
     /// The same with another seed of the draws.
     pub fn seeded(answers: &Answers, offer: &Offer, seed: u64) -> Open {
         let resolved = Resolved::of(answers);
-        let others = Id::ALL.iter().filter(|id| !DRAWN.contains(id) && !HELD.contains(id));
-        let ids: Vec<Id> = DRAWN.iter().chain(others).copied().collect();
+        let drawn = |id: &Id| LIVED.contains(id) || MONEY.contains(id);
+        let others = Id::ALL.iter().filter(|id| !drawn(id) && !HELD.contains(id));
+        let ids: Vec<Id> = LIVED.iter().chain(&MONEY).chain(others).copied().collect();
         let coordinates = ids
             .iter()
             .map(|id| {
@@ -128,7 +114,7 @@ impl Open {
                 Coordinate {
                     code: Cow::Borrowed(id.code()),
                     open: counts && assumed && question.spread != Spread::None,
-                    drawn: counts && DRAWN.contains(id),
+                    drawn: counts && drawn(id),
                     lived: !MONEY.contains(id),
                     number: matches!(question.kind, Kind::Number { .. }),
                 }

@@ -88,7 +88,6 @@ pub(super) struct Engine<'a> {
     set_c: f64,
     call_c: f64,
     upper_call_c: f64,
-
     per_second: f64,
     idle_w: f64,
 }
@@ -166,7 +165,6 @@ impl<'a> Engine<'a> {
             set_c: model.setpoint_c,
             call_c: model.setpoint_c - model.deadband_k,
             upper_call_c: model.setpoint_c - drop_k,
-
             per_second: model.standby_w_per_k / (RHO_C * volume),
             idle_w: model.idle_w,
         }

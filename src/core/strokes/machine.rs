@@ -109,22 +109,24 @@ fn place(value: f64, (first, step, count): (f64, f64, usize)) -> (usize, f64) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::core::label::class;
+    use crate::core::candidates::Label;
+    use crate::core::case::HeaterKind;
+    use crate::core::label::class::{self, Build};
     use crate::core::moist_air::STANDARD_PRESSURE_PA;
+    use crate::core::units::{gallons, watts};
     use proptest::prelude::*;
 
     fn machine() -> HeatPump {
-        let mut pump = HeatPump {
-            output_w: 1_700.0,
-            effectiveness: 0.0,
-            air_m3_per_s: 0.0,
-            bypass_factor: 0.25,
-            fan_w: 40.0,
-            condenser_w_per_k: 0.0,
-            condenser_top: 0.65,
-            coldest_air_c: 2.8,
-            warmest_air_c: 48.9,
+        let label = Label {
+            kind: HeaterKind::HeatPump,
+            nominal_volume: gallons(50.0),
+            uniform_energy_factor: 3.45,
+            first_hour_rating: gallons(65.0),
+            input: watts(4_500.0),
+            heat_pump_output: watts(1_700.0),
         };
+        let mut pump =
+            class::model(&label, &Build::usual(label.kind), 50.0).pump().cloned().expect("a heat pump");
         class::set_poorness(&mut pump, 1.5);
         pump
     }
