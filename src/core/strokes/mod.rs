@@ -1,4 +1,4 @@
-//! A heater's year in a few strokes: the same heater, room and water as in [`crate::core::simulate`], some thirty times
+//! A heater's year in a few strokes: the same heater, room and water as in [`crate::core::simulate`], some seven times
 //! cheaper, for the thousands of years that futures ask for.
 //!
 //! What is cheaper: the tank is a stirred foot and a handful of slugs instead of a dozen layers ([`slugs`]); the heat
@@ -11,7 +11,7 @@
 //! left of the difference. How far that is stands in `tests/futures/accuracy.rs`.
 
 pub mod demand;
-pub mod engine;
+mod engine;
 pub mod machine;
 mod room;
 mod slugs;
