@@ -6,8 +6,8 @@ use rayon::prelude::*;
 use tankful::core::candidates::{Candidate, offered};
 use tankful::core::case::{Case, Provenance};
 use tankful::core::futures::stages::{PIECES, STAGES};
-use tankful::core::futures::study::Told;
 use tankful::core::futures::summary::{Cell, quantile};
+use tankful::core::futures::told::Told;
 use tankful::core::futures::unknowns::Unknowns;
 use tankful::core::futures::{Fitted, Futures, Piece, Study, Wishes};
 use tankful::core::money::energy_price;
@@ -28,11 +28,7 @@ fn whole(case: &Case, _: &[Candidate], cache: &mut Cache) -> Vec<Told> {
     let mut run = Run::new(case.clone(), cache);
     while run.step(cache) {}
     let outcome = run.finish();
-    let told = outcome.candidates.into_iter().map(|c| {
-        let short =
-            if c.morning.asked.value > 0.0 { (c.morning.shortfall / c.morning.asked).value } else { 0.0 };
-        Told { year: c.year, short }
-    });
+    let told = outcome.candidates.into_iter().map(|c| Told { short: c.morning.short_share(), year: c.year });
     told.collect()
 }
 

@@ -25,9 +25,6 @@ use std::sync::{Arc, Mutex, PoisonError};
 use uom::si::power::watt;
 use uom::si::volume::cubic_meter;
 
-/// What a step of poorness adds to the inverse of a heat pump's factor: where the calibration starts from.
-const POORNESS_COSTS: f64 = 0.137;
-
 /// Heaters as they are simulated, by label: those of the case as it stands, others when first asked for.
 pub struct Heaters {
     /// The present one as it was when new, with the label it has in the case as it stands.
@@ -42,6 +39,12 @@ struct Heater {
     /// At some setpoint.
     model: Model,
     map: Option<Map>,
+}
+
+/// A heater as it stands in a case, at its setpoint and worn.
+pub(super) struct Standing {
+    model: Model,
+    heater: Arc<Heater>,
 }
 
 /// A household that lives through a year: what all candidates share.
@@ -136,7 +139,7 @@ impl Heaters {
                     powered(&mut e.lower);
                 }
                 let costs = 1.0 / label.uniform_energy_factor - 1.0 / was.uniform_energy_factor;
-                let poorer = class::poorness(pump) + costs / POORNESS_COSTS;
+                let poorer = class::poorness(pump) + costs / class::POORNESS_COSTS;
                 class::set_poorness(pump, poorer.clamp(0.0, class::POOREST));
             }
         }
@@ -173,32 +176,29 @@ impl Lived {
         }
     }
 
-    /// A candidate's year there; `days`: only those that stand for it, as a first look simulates them.
-    pub fn year(
-        &self,
-        case: &Case,
-        candidate: &Candidate,
-        heaters: &Heaters,
-        days: Option<&[(DayOfYear, f64)]>,
-    ) -> Strokes {
+    /// A candidate as it stands there.
+    pub fn heater(&self, case: &Case, candidate: &Candidate, heaters: &Heaters) -> Standing {
         let (model, heater) = heaters.heater(candidate, case, self.room.pressure_pa);
-        let map = heater.map.as_ref();
+        Standing { model, heater }
+    }
+
+    /// A heater's year there; `days`: only those that stand for it, as a first look simulates them.
+    pub fn year(&self, standing: &Standing, days: Option<&[(DayOfYear, f64)]>) -> Strokes {
+        let (model, map) = (&standing.model, standing.heater.map.as_ref());
         match days {
-            None => Strokes::year(&model, map, &self.demand, &self.climate, &self.room),
+            None => Strokes::year(model, map, &self.demand, &self.climate, &self.room),
             Some(days) => {
                 // The first of them is run in.
                 let run_in = days.first().map(|(day, _)| (*day, 0.0));
                 let days = run_in.into_iter().chain(days.iter().copied());
-                Strokes::of(&model, map, &self.demand, &self.climate, &self.room, days)
+                Strokes::of(model, map, &self.demand, &self.climate, &self.room, days)
             }
         }
     }
 
     /// Share of the busiest morning's water that falls short.
-    pub fn short(&self, case: &Case, candidate: &Candidate, heaters: &Heaters) -> f64 {
-        let (model, _) = heaters.heater(candidate, case, self.room.pressure_pa);
-        let morning =
-            morning::simulate(&model, &case.household, self.coldest_c, self.coldest_day, &self.room);
-        morning.short_share()
+    pub fn short(&self, case: &Case, standing: &Standing) -> f64 {
+        let (cold_c, day) = (self.coldest_c, self.coldest_day);
+        morning::simulate(&standing.model, &case.household, cold_c, day, &self.room).short_share()
     }
 }

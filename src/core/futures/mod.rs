@@ -26,6 +26,7 @@ pub mod shares;
 pub mod stages;
 pub mod study;
 pub mod summary;
+pub mod told;
 pub mod types;
 pub mod unknowns;
 pub mod weigh;

@@ -16,6 +16,7 @@ use super::features::{COUNT, House, Seen};
 use super::points::normals;
 use super::response::{OUTPUTS, Response, Sample};
 use super::stages::{Piece, Task, task};
+use super::told::{Base, Comes, Told, used};
 use super::types::{FitError, Wishes};
 use super::unknowns::Unknowns;
 use crate::core::candidates::{Candidate, CandidateId, offered};
@@ -26,8 +27,6 @@ use crate::core::strokes::Strokes;
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 
-/// Months in which a dehumidifier runs: May to September, as in [`crate::core::money::cash`].
-const DAMP_MONTHS: std::ops::Range<usize> = 4..9;
 /// What sets the design's points apart from the futures'.
 const DESIGN: u32 = 0x5eed_1e55;
 /// Place of the weather among what nobody can know ([`ahead::CODES`]), and of who moves out or in.
@@ -97,35 +96,6 @@ pub struct Fitted {
     lives: Vec<Lives>,
     /// How far off.
     pub error: FitError,
-}
-
-/// A candidate as it stands.
-#[derive(Clone, Debug)]
-struct Base {
-    year: YearResult,
-    /// Whole simulation, beside its estimate.
-    truth: [f64; OUTPUTS],
-    seen: Seen,
-}
-
-/// A candidate's year in one future.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Told {
-    /// The year: that of the case as it stands, brought to what it comes to. Its shares at peak hours stay.
-    pub year: YearResult,
-    /// Share of the busiest morning's water that falls short.
-    pub short: f64,
-}
-
-/// What a candidate's year comes to, kWh and l.
-#[derive(Clone, Copy, Debug, PartialEq)]
-struct Comes {
-    energy_kwh: f64,
-    makeup_kwh: f64,
-    relief_kwh: f64,
-    damp_l: f64,
-    heat_kwh: f64,
-    short: f64,
 }
 
 impl<'a> Study<'a> {
@@ -231,7 +201,7 @@ impl<'a> Study<'a> {
             .zip(run.looked())
             .map(|(candidate, (year, _))| {
                 let seen = house.with(&case, candidate, candidate.id == CandidateId::Keep);
-                let strokes = lived.year(&case, candidate, &self.heaters, Some(days));
+                let strokes = lived.year(&lived.heater(&case, candidate, &self.heaters), Some(days));
                 (place(&seen, &strokes).to_vec(), off(year, &strokes, &seen))
             })
             .collect();
@@ -248,10 +218,13 @@ impl<'a> Study<'a> {
         let lived = Lived::of(case, &self.heaters);
         offered::candidates(case)
             .iter()
-            .map(|candidate| Life {
-                seen: house.with(case, candidate, candidate.id == CandidateId::Keep),
-                strokes: lived.year(case, candidate, &self.heaters, None),
-                short: lived.short(case, candidate, &self.heaters),
+            .map(|candidate| {
+                let standing = lived.heater(case, candidate, &self.heaters);
+                Life {
+                    seen: house.with(case, candidate, candidate.id == CandidateId::Keep),
+                    strokes: lived.year(&standing, None),
+                    short: lived.short(case, &standing),
+                }
             })
             .collect()
     }
@@ -339,35 +312,6 @@ impl<'a> Study<'a> {
     }
 }
 
-impl Told {
-    /// The year once somebody has moved: as much more or less as another pair of years says.
-    pub(super) fn moved(&self, before: &Told, after: &Told) -> Told {
-        let mut told = self.clone();
-        let year = &mut told.year;
-        let ratio = |a: f64, b: f64| if b > 0.0 { a / b } else { 1.0 };
-        let energy = |t: &Told| t.year.electricity_year_kwh() + t.year.fuel_year_kwh();
-        let share = ratio(energy(after), energy(before));
-        for months in [&mut year.electricity_kwh, &mut year.elements_kwh, &mut year.fuel_kwh] {
-            for m in months.iter_mut() {
-                *m *= share;
-            }
-        }
-        let both = before.year.heating_makeup_kwh.iter().zip(&after.year.heating_makeup_kwh);
-        for (m, (b, a)) in year.heating_makeup_kwh.iter_mut().zip(both) {
-            *m += a - b;
-        }
-        let both = before.year.cooling_relief_kwh.iter().zip(&after.year.cooling_relief_kwh);
-        for (m, (b, a)) in year.cooling_relief_kwh.iter_mut().zip(both) {
-            *m += a - b;
-        }
-        let both = before.year.condensate_l.iter().zip(&after.year.condensate_l);
-        for (m, (b, a)) in year.condensate_l.iter_mut().zip(both) {
-            *m *= ratio(*a, *b);
-        }
-        told
-    }
-}
-
 impl Fitted {
     fn told(&self, lives: &[Life]) -> Vec<Told> {
         let learned = self.corrections.iter().zip(&self.bases);
@@ -389,81 +333,6 @@ impl Life {
             short: self.short,
         }
     }
-}
-
-impl Comes {
-    fn of(year: &YearResult, heat_kwh: f64, short: f64) -> Comes {
-        Comes {
-            energy_kwh: used(year.electricity_year_kwh() + year.fuel_year_kwh()),
-            makeup_kwh: year.heating_makeup_kwh.iter().sum(),
-            relief_kwh: year.cooling_relief_kwh.iter().sum(),
-            damp_l: year.condensate_l[DAMP_MONTHS].iter().sum(),
-            heat_kwh,
-            short,
-        }
-    }
-
-    /// Beside the estimates of the coordinates: what a response learns.
-    fn beside(&self, seen: &Seen) -> [f64; OUTPUTS] {
-        [
-            libm::log(self.energy_kwh / seen.estimate_kwh),
-            (self.makeup_kwh - seen.house_kwh[0]) / seen.heat_kwh,
-            (self.relief_kwh - seen.house_kwh[1]) / seen.heat_kwh,
-            self.damp_l / seen.heat_kwh,
-            self.short,
-        ]
-    }
-
-    fn from(gave: &[f64; OUTPUTS], seen: &Seen) -> Comes {
-        Comes {
-            energy_kwh: libm::exp(gave[0]) * seen.estimate_kwh,
-            makeup_kwh: gave[1] * seen.heat_kwh + seen.house_kwh[0],
-            relief_kwh: gave[2] * seen.heat_kwh + seen.house_kwh[1],
-            damp_l: gave[3] * seen.heat_kwh,
-            heat_kwh: seen.heat_kwh,
-            short: gave[4],
-        }
-    }
-}
-
-impl Base {
-    /// The year as it stands, brought to what it comes to.
-    fn told(&self, comes: &Comes) -> Told {
-        let was = Comes::from(&self.truth, &self.seen);
-        let mut year = self.year.clone();
-        let told = Told { short: comes.short, year: year.clone() };
-        if *comes == was {
-            return told;
-        }
-        let share = comes.energy_kwh / was.energy_kwh;
-        for months in [&mut year.electricity_kwh, &mut year.elements_kwh, &mut year.fuel_kwh] {
-            for m in months.iter_mut() {
-                *m *= share;
-            }
-        }
-        for (months, more) in [
-            (&mut year.heating_makeup_kwh, comes.makeup_kwh - was.makeup_kwh),
-            (&mut year.cooling_relief_kwh, comes.relief_kwh - was.relief_kwh),
-        ] {
-            for m in months.iter_mut() {
-                *m += more / 12.0;
-            }
-        }
-        if was.damp_l > 0.0 {
-            let share = comes.damp_l / was.damp_l;
-            for m in &mut year.condensate_l {
-                *m *= if share > 0.0 { share } else { 0.0 };
-            }
-        }
-        for m in &mut year.drawn_m3 {
-            *m *= comes.heat_kwh / was.heat_kwh;
-        }
-        Told { year, ..told }
-    }
-}
-
-fn used(kwh: f64) -> f64 {
-    if kwh > 1e-3 { kwh } else { 1e-3 }
 }
 
 /// Where the strokes' error is looked up: the coordinates of the case, and what of the energy the elements do, of the heat is

@@ -2,7 +2,8 @@
 
 use super::ahead::{self, Ahead};
 use super::cost::{Account, Flows, Prices, Yearly, account, horizon};
-use super::study::{Fitted, Position, Study, Told};
+use super::study::{Fitted, Position, Study};
+use super::told::Told;
 use super::types::{Band, CandidateFutures, Futures, YearsBand};
 use crate::core::candidates::{Candidate, CandidateId, offered};
 use crate::core::case::Case;

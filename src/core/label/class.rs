@@ -144,6 +144,8 @@ fn heat_pump(label: &Label, output: f64) -> HeatPump {
     pump
 }
 
+/// What a step of poorness adds to the inverse of the factor, about.
+pub const POORNESS_COSTS: f64 = 0.137;
 /// The poorest machine looked for; 0 is the best.
 pub const POOREST: f64 = 3.0;
 /// Effectiveness at a poorness of 0, 1, 2 and 3.

@@ -12,8 +12,6 @@ use crate::core::units::GALLON_M3;
 /// Standby conductance looked for, as multiples of the class's usual: from a thick jacket of foam to a thin one
 /// of old wool, or an open flue.
 const STANDBY: (f64, f64) = (0.3, 5.0);
-/// What a step of poorness adds to the inverse of the factor, about.
-const POORNESS_COSTS: f64 = 0.137;
 /// A factor this close is met.
 const CLOSE_FACTOR: f64 = 0.0005;
 /// A first hour this close is met, m³.
@@ -231,7 +229,7 @@ pub(super) fn fit_factor(label: &Label, model: &Model, pattern: Pattern) -> Fact
     let slope = match &model.source {
         Source::Burner(b) => (used - 1.0 / b.recovery) / start,
         Source::Elements(_) => (used - 1.0) / start,
-        Source::HeatPump { .. } => POORNESS_COSTS,
+        Source::HeatPump { .. } => class::POORNESS_COSTS,
     };
     let straight = if slope > 0.0 { start - at_start / slope } else { start };
     let mut range = None;

@@ -22,7 +22,7 @@ const DEHUMIDIFIER_KWH_PER_L: f64 = 0.5;
 /// Heat a house's cooling moves for one of electricity; common practice, no source.
 const COOLING_EFFICIENCY: f64 = 3.0;
 /// Months in which a dehumidifier runs: May to September.
-const DAMP_MONTHS: std::ops::Range<usize> = 4..9;
+pub const DAMP_MONTHS: std::ops::Range<usize> = 4..9;
 /// Low and high energy prices of the band, as shares of the stated one, and their yearly growth against
 /// the stated one: the spreads of the price questions.
 const BAND: [(f64, f64); 2] = [(0.8, -0.015), (1.3, 0.02)];

@@ -9,7 +9,7 @@ use crate::core::site::Ducts;
 
 /// Small changes are gathered until they amount to this time, s.
 const GATHER_S: f64 = 900.0;
-const AIR_KG_PER_M3: f64 = 1.2;
+pub(in crate::core) const AIR_KG_PER_M3: f64 = 1.2;
 
 /// State of the room: its undisturbed values and how far the heater has moved it from them.
 #[derive(Clone, Debug)]

@@ -1,10 +1,9 @@
 //! The room's air beside the strokes: what [`crate::core::room::air`] is, without its bookkeeping.
 
 use super::slugs::decay;
+use crate::core::room::air::AIR_KG_PER_M3;
 use crate::core::room::model::{AIR_J_PER_M3_K, RoomModel};
 use crate::core::site::Ducts;
-
-const AIR_KG_PER_M3: f64 = 1.2;
 
 /// A room on a day.
 #[derive(Clone, Copy, Debug)]

@@ -6,13 +6,11 @@ use super::machine::Map;
 use super::room::Air;
 use crate::core::calendar::DayOfYear;
 use crate::core::heater::Model;
+use crate::core::money::cash::DAMP_MONTHS;
 use crate::core::room::model::RoomModel;
 use crate::core::simulate::year::{COOLED_ABOVE_C, HEATED_BELOW_C};
 use crate::core::units::KWH_J;
 use serde::{Deserialize, Serialize};
-
-/// Months in which a dehumidifier runs: May to September, as in [`crate::core::money::cash`].
-const DAMP_MONTHS: std::ops::Range<usize> = 4..9;
 
 /// Longest piece of a draw, s.
 const PIECE_S: f64 = 300.0;
