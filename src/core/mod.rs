@@ -31,7 +31,6 @@ pub mod plan;
 pub mod room;
 pub mod simulate;
 pub mod site;
-pub mod strokes;
 pub mod tank;
 pub mod tariff;
 pub mod units;

@@ -15,7 +15,7 @@ use super::calendar::DayOfYear;
 use super::candidates::{Candidate, CandidateId, Label, offered};
 use super::case::{Case, DoorKind};
 use super::checks::{self, Opened, Seen, rules::us::US};
-use super::climate::{mains::Mains, outdoor::OutdoorYear};
+use super::climate::days::Days;
 use super::draws::{DrawYear, HouseholdUse};
 use super::heater::{Model, Source};
 use super::label::ageing::Wear;
@@ -102,9 +102,9 @@ pub fn advise(case: &Case) -> Outcome {
 impl Run {
     /// Prepares a case: its candidates, its year's weather and draws, its room.
     pub fn new(case: Case, cache: &mut Cache) -> Self {
-        let outdoor = OutdoorYear::new(case.place.outdoor_mean.value, case.place.outdoor_range.value);
-        let mains = Mains::from_outdoor(case.place.outdoor_mean.value, case.place.outdoor_range.value)
-            .shifted(case.place.cold_water_shift.value);
+        let place = &case.place;
+        let days =
+            Days::of(place.outdoor_mean.value, place.outdoor_range.value, place.cold_water_shift.value);
         let use_ = HouseholdUse::of(&case.household);
         let draws = match &cache.draws {
             Some((u, seed, year)) if *u == use_ && *seed == case.seed => Arc::clone(year),
@@ -121,18 +121,17 @@ impl Run {
         if let Some(keep) = candidates.first() {
             room.has_its_heater(&cache.heater(keep, &case, setpoint_c).0.model);
         }
-        let coldest_day = mains.coldest_day();
         Self {
             conditions: Conditions {
                 seed: case.seed,
                 household: case.household.clone(),
-                mains_c: DayOfYear::all().map(|d| to_celsius(mains.on(d)) as f32).collect(),
-                outdoor_c: DayOfYear::all().map(|d| to_celsius(outdoor.on(d)) as f32).collect(),
+                mains_c: days.mains_c,
+                outdoor_c: days.outdoor_c,
                 room,
                 setpoint_c,
             },
-            coldest_c: to_celsius(mains.on(coldest_day)),
-            coldest_day,
+            coldest_c: days.coldest_c,
+            coldest_day: days.coldest,
             candidates,
             sample: OnceCell::new(),
             looked: Vec::new(),

@@ -8,11 +8,11 @@
 
 use super::messages::Ask;
 use crate::core::futures::estimate::Heaters;
-use crate::core::futures::stages::{LAST, PIECES, STAGES};
+use crate::core::futures::stages::{HOUSEHOLDS, LAST, STAGES};
 use crate::core::futures::summary::Cell;
 use crate::core::futures::unknowns::Unknowns;
 use crate::core::futures::{
-    BreakEvenMap, Changes, FirstLook, Fitted, Futures, Piece, Study, Weighing, Wishes,
+    BreakEvenMap, Changes, FirstLook, Fitted, Futures, Lives, Study, Weighing, Wishes,
 };
 use crate::core::outcome::Outcome;
 use crate::core::pipeline::{Cache, Run};
@@ -74,7 +74,7 @@ pub enum Step {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Did {
     /// These years.
-    Years(Vec<(u32, Piece)>),
+    Years(Vec<(u32, Lives)>),
     /// Years are kept.
     Kept,
     /// So many futures of the stage are drawn.
@@ -107,8 +107,10 @@ struct Work {
     open: Open,
     heaters: Arc<Heaters>,
     outcome: Option<Outcome>,
+    /// The household of the case as it stands.
+    here: Option<Lives>,
     /// In the order of their index.
-    years: Vec<(u32, Piece)>,
+    years: Vec<(u32, Lives)>,
     /// What the years of a stage taught.
     fitted: Option<(usize, Fitted)>,
     drawn: Vec<Vec<Cell>>,
@@ -143,6 +145,7 @@ impl Bench {
             open,
             heaters,
             outcome: None,
+            here: None,
             years: Vec::new(),
             fitted: None,
             drawn: Vec::new(),
@@ -156,9 +159,9 @@ impl Bench {
 impl Work {
     fn step(&mut self, step: Step, cache: &mut Cache) -> Option<Did> {
         match step {
-            Step::Years(from, to) => Some(Did::Years(self.simulated(from, to, cache))),
+            Step::Years(from, to) => Some(Did::Years(self.simulated(from, to))),
             Step::Keep(from, to) => {
-                let years = self.simulated(from, to, cache);
+                let years = self.simulated(from, to);
                 self.keep(years);
                 Some(Did::Kept)
             }
@@ -185,13 +188,13 @@ impl Work {
         }
     }
 
-    fn simulated(&self, from: u32, to: u32, cache: &mut Cache) -> Vec<(u32, Piece)> {
+    fn simulated(&self, from: u32, to: u32) -> Vec<(u32, Lives)> {
         let study = Study::with_heaters(&self.open, self.wishes, Arc::clone(&self.heaters));
-        let to = if to < PIECES { to } else { PIECES };
-        (from..to).map(|number| (number, study.piece(number, cache))).collect()
+        let to = if to < HOUSEHOLDS { to } else { HOUSEHOLDS };
+        (from..to).map(|number| (number, study.lives(number))).collect()
     }
 
-    fn keep(&mut self, years: Vec<(u32, Piece)>) {
+    fn keep(&mut self, years: Vec<(u32, Lives)>) {
         self.years.extend(years);
         self.years.sort_unstable_by_key(|(number, _)| *number);
         self.years.dedup_by_key(|(number, _)| *number);
@@ -202,12 +205,12 @@ impl Work {
         if self.fitted.as_ref().is_some_and(|(of, _)| *of == stage) {
             return Some(());
         }
-        let count = STAGES.get(stage)?.pieces();
+        let count = STAGES.get(stage)?.households;
         // Nothing is missing unless a worker was lost with what it kept.
         let missing = |index: &u32| self.years.binary_search_by_key(index, |(number, _)| *number).is_err();
         let missing: Vec<u32> = (0..count).filter(missing).collect();
         for index in missing {
-            let years = self.simulated(index, index + 1, cache);
+            let years = self.simulated(index, index + 1);
             self.keep(years);
         }
         if self.outcome.is_none() {
@@ -217,8 +220,12 @@ impl Work {
             self.outcome = Some(run.finish());
         }
         let study = Study::with_heaters(&self.open, self.wishes, Arc::clone(&self.heaters));
-        let fitted = study
-            .fit(self.years.get(..count as usize)?.iter().map(|(_, piece)| piece), self.outcome.as_ref()?)?;
+        let here = &*self.here.get_or_insert_with(|| study.as_it_stands());
+        let fitted = study.fit(
+            here,
+            self.years.get(..count as usize)?.iter().map(|(_, lives)| lives),
+            self.outcome.as_ref()?,
+        )?;
         self.fitted = Some((stage, fitted));
         self.drawn.clear();
         self.weighing = None;

@@ -1,15 +1,15 @@
-//! The futures' years, in strokes and corrected, against full simulation, and the bands against what comes true: futures of random cases whose years are
-//! all simulated whole, before and after somebody moves.
+//! The futures' years, at a brisk pace, against full simulation, and the bands against what comes true: futures of random cases
+//! whose years are all simulated whole, before and after somebody moves.
 
 use crate::houses;
 use rayon::prelude::*;
 use tankful::core::candidates::{Candidate, offered};
 use tankful::core::case::{Case, Provenance};
-use tankful::core::futures::stages::{PIECES, STAGES};
+use tankful::core::futures::stages::{HOUSEHOLDS, STAGES};
 use tankful::core::futures::summary::{Cell, quantile};
 use tankful::core::futures::told::Told;
 use tankful::core::futures::unknowns::Unknowns;
-use tankful::core::futures::{Fitted, Futures, Piece, Study, Wishes};
+use tankful::core::futures::{Fitted, Futures, Lives, Study, Wishes};
 use tankful::core::money::energy_price;
 use tankful::core::outcome::Outcome;
 use tankful::core::pipeline::{Cache, Run, advise};
@@ -41,12 +41,12 @@ struct Compared {
     /// Of truths, those within the band of net present cost, of yearly energy; and all.
     within: [usize; 2],
     all: usize,
-    left_out: f64,
+    as_it_stands: f64,
 }
 
-fn fitted(study: &Study, outcome: &Outcome, years: u32, cache: &mut Cache) -> Fitted {
-    let designs: Vec<Piece> = (0..years).map(|index| study.piece(index, cache)).collect();
-    study.fit(&designs, outcome).expect("there are years to learn from")
+fn fitted(study: &Study, outcome: &Outcome, years: u32) -> Fitted {
+    let lives: Vec<Lives> = (0..years).map(|index| study.lives(index)).collect();
+    study.fit(&study.as_it_stands(), &lives, outcome).expect("there are years to learn from")
 }
 
 fn compare(open: &Open, of_each: u32, seed: u32) -> Compared {
@@ -54,7 +54,7 @@ fn compare(open: &Open, of_each: u32, seed: u32) -> Compared {
     let outcome = advise(&open.case(&[]));
     let study = Study::new(open, Wishes { futures: 400, seed: 5 });
     let truths = Study::new(open, Wishes { futures: of_each, seed });
-    let fitted = fitted(&study, &outcome, PIECES, &mut cache);
+    let fitted = fitted(&study, &outcome, HOUSEHOLDS);
     let drawn = study.draw(&fitted, &outcome, 0, 400);
     let futures: Futures = study.summary(&fitted, &outcome, &drawn, true);
     let mut found = Compared {
@@ -63,7 +63,7 @@ fn compare(open: &Open, of_each: u32, seed: u32) -> Compared {
         smooth: Vec::new(),
         within: [0; 2],
         all: 0,
-        left_out: fitted.error.energy,
+        as_it_stands: fitted.error.energy,
     };
     for index in 0..of_each {
         let position = truths.future(index);
@@ -111,25 +111,28 @@ fn over(houses: u32) -> ([f64; 3], [f64; 2]) {
         100.0 * smooth(0.95)
     );
     println!("within 80 % bands: cost {:.3}, energy {:.3}", within(0), within(1));
-    let said = all.iter().map(|c| c.left_out).sum::<f64>() / all.len() as f64;
-    println!("left-out error said, mean of houses: {:.2} %", 100.0 * said);
+    let said = all.iter().map(|c| c.as_it_stands).sum::<f64>() / all.len() as f64;
+    println!(
+        "off in the case as it stands, the candidate furthest off, mean of houses: {:.2} %",
+        100.0 * said
+    );
     ([energy(0.95), cost(0.95), smooth(0.95)], [within(0), within(1)])
 }
 
-/// Yearly energy, and cost, of the futures at the 95th percentile: held to what was seen over 300 cases (1.8 and 0.8 %). What is
-/// left of energy is mostly when a heat pump's elements start, which jumps from one draw to the next in the full simulation
-/// too, and the present heater's label.
-const ENERGY: f64 = 0.022;
-const COST: f64 = 0.011;
+/// Yearly energy, and cost, of the futures at the 95th percentile: what was asked for. Seen over 300 cases: see there.
+const ENERGY: f64 = 0.010;
+const COST: f64 = 0.02;
 /// Yearly energy by the response that what would change the advice rests on.
 const SMOOTH: f64 = 0.06;
+/// The few houses of every run have a luck of their own.
+const ENERGY_OF_FEW: f64 = 0.012;
 
 /// A few houses with every run of the tests; so few share the luck of their answers, hence the wide limits of the coverage.
 #[test]
 fn futures_come_near_full_simulation() {
     let (errors, within) = over(4);
     let [energy, cost, smooth] = errors;
-    assert!(energy < ENERGY && cost < COST && smooth < SMOOTH, "{errors:?}");
+    assert!(energy < ENERGY_OF_FEW && cost < COST && smooth < SMOOTH, "{errors:?}");
     assert!(within.iter().all(|w| (0.65..=0.93).contains(w)), "{within:?}");
 }
 
@@ -154,7 +157,7 @@ fn futures_pay_about_the_hours_they_would_use() {
             let mut cache = Cache::default();
             let outcome = advise(&open.case(&[]));
             let study = Study::new(&open, Wishes { futures: 10, seed: 11 });
-            let fitted = fitted(&study, &outcome, STAGES[0].pieces(), &mut cache);
+            let fitted = fitted(&study, &outcome, STAGES[0].households);
             let mut off = Vec::new();
             for index in 0..10 {
                 let case = open.case(&study.future(index).questions);

@@ -6,9 +6,9 @@ use tankful::core::case::Provenance;
 use tankful::core::futures::stages::STAGES;
 use tankful::core::futures::study::Position;
 use tankful::core::futures::unknowns::Unknowns;
-use tankful::core::futures::{Changes, Fitted, Futures, Piece, Sensitivity, Study, Weighing, Wishes};
+use tankful::core::futures::{Changes, Fitted, Futures, Lives, Sensitivity, Study, Weighing, Wishes};
 use tankful::core::outcome::Outcome;
-use tankful::core::pipeline::{Cache, advise};
+use tankful::core::pipeline::advise;
 use tankful::core::units::Unit;
 use tankful::job::answers::Answers;
 use tankful::job::offer::Offer;
@@ -16,14 +16,13 @@ use tankful::job::open::Open;
 use tankful::job::questions::{Id, Value};
 use tankful::job::resolved::Resolved;
 
-/// Pieces simulated: the second and the third stage.
-const FEW: u32 = STAGES[1].pieces();
-const MORE: u32 = STAGES[2].pieces();
+/// Households simulated: as many as all futures are drawn on at first, and more.
+const FEW: u32 = STAGES[2].households;
+const MORE: u32 = 128;
 
 fn fitted(study: &Study, outcome: &Outcome, years: u32) -> Fitted {
-    let mut cache = Cache::default();
-    let designs: Vec<Piece> = (0..years).map(|index| study.piece(index, &mut cache)).collect();
-    study.fit(&designs, outcome).expect("there are years to learn from")
+    let lives: Vec<Lives> = (0..years).map(|index| study.lives(index)).collect();
+    study.fit(&study.as_it_stands(), &lives, outcome).expect("there are years to learn from")
 }
 
 fn told(open: &Open, wishes: Wishes, years: u32) -> (Outcome, Futures, Option<Changes>) {
@@ -184,19 +183,18 @@ fn nothing_depends_on_how_the_work_is_shared() {
     let open = houses::silent("us-ca-sacramento", "closet", "gas");
     let outcome = advise(&open.case(&[]));
     let study = Study::new(&open, Wishes { futures: 40, seed: 9 });
-    let (mut one, mut other) = (Cache::default(), Cache::default());
-    let straight: Vec<Piece> = (0..10).map(|index| study.piece(index, &mut one)).collect();
-    let mut shared: Vec<Piece> = (0..10).rev().map(|index| study.piece(index, &mut other)).collect();
+    let straight: Vec<Lives> = (0..10).map(|index| study.lives(index)).collect();
+    let mut shared: Vec<Lives> = (0..10).rev().map(|index| study.lives(index)).collect();
     shared.reverse();
     assert_eq!(straight, shared);
-    let fitted = study.fit(&straight, &outcome).expect("years");
+    let fitted = study.fit(&study.as_it_stands(), &straight, &outcome).expect("years");
     let whole = study.draw(&fitted, &outcome, 0, 40);
     let mut pieces = study.draw(&fitted, &outcome, 0, 7);
     pieces.extend(study.draw(&fitted, &outcome, 7, 40));
     assert_eq!(whole, pieces);
     // And it crosses to another worker as it is.
     let bytes = postcard::to_allocvec(&straight).expect("plain data");
-    assert_eq!(postcard::from_bytes::<Vec<Piece>>(&bytes).expect("the same"), straight);
+    assert_eq!(postcard::from_bytes::<Vec<Lives>>(&bytes).expect("the same"), straight);
 }
 
 /// What would change the advice, found in steps of any size, with other work in between: the same to the bit.
@@ -234,7 +232,7 @@ fn money_leaves_the_year_alone() {
     let open = houses::silent("us-ma-boston", "basement", "gas");
     let outcome = advise(&open.case(&[]));
     let study = Study::new(&open, Wishes { futures: 40, seed: 9 });
-    let fitted = fitted(&study, &outcome, STAGES[0].pieces());
+    let fitted = fitted(&study, &outcome, STAGES[0].households);
     let years = |z: &[f64]| {
         let told = study.live(&fitted, &open.case(z));
         told.iter().map(|t| (t.year.electricity_kwh, t.year.fuel_kwh, t.short)).collect::<Vec<_>>()

@@ -6,16 +6,15 @@
 //! `measure_year bits` prints a fingerprint of whole outcomes, futures and what would change them, which must be
 //! the same everywhere.
 
-use tankful::core::calendar::DayOfYear;
 use tankful::core::candidates::{Candidate, offered};
 use tankful::core::case::{Case, Provenance};
-use tankful::core::climate::{mains::Mains, outdoor::OutdoorYear};
+use tankful::core::climate::days::Days;
 use tankful::core::draws::{DrawYear, HouseholdUse};
 use tankful::core::futures::{Study, Wishes};
 use tankful::core::heater::Model;
 use tankful::core::label::calibration::calibrate;
 use tankful::core::outcome::YearResult;
-use tankful::core::pipeline::{Cache, advise};
+use tankful::core::pipeline::advise;
 use tankful::core::room::model::RoomModel;
 use tankful::core::simulate::year::{House, simulate};
 use tankful::core::units::to_celsius;
@@ -35,13 +34,14 @@ struct Prepared {
 
 impl Prepared {
     fn of(case: &Case, candidate: &Candidate) -> Self {
-        let (mean, range) = (case.place.outdoor_mean.value, case.place.outdoor_range.value);
-        let (mains, outdoor) = (Mains::from_outdoor(mean, range), OutdoorYear::new(mean, range));
+        let place = &case.place;
+        let days =
+            Days::of(place.outdoor_mean.value, place.outdoor_range.value, place.cold_water_shift.value);
         Self {
             model: calibrate(&candidate.label, to_celsius(case.heater.setpoint.value)).model,
             draws: DrawYear::generate(&HouseholdUse::of(&case.household), case.seed),
-            mains_c: DayOfYear::all().map(|day| to_celsius(mains.on(day)) as f32).collect(),
-            outdoor_c: DayOfYear::all().map(|day| to_celsius(outdoor.on(day)) as f32).collect(),
+            mains_c: days.mains_c,
+            outdoor_c: days.outdoor_c,
             room: RoomModel::of(&case.room, &case.place, 0.0),
         }
     }
@@ -108,9 +108,8 @@ fn bits() -> String {
         let outcome = advise(&complete(&answers));
         let open = Open::of(&answers, &Offer::default());
         let study = Study::new(&open, Wishes { futures: 30, seed: 1 });
-        let mut cache = Cache::default();
-        let years: Vec<_> = (0..16).map(|index| study.piece(index, &mut cache)).collect();
-        let fitted = study.fit(&years, &outcome).expect("years to learn from");
+        let years: Vec<_> = (0..16).map(|index| study.lives(index)).collect();
+        let fitted = study.fit(&study.as_it_stands(), &years, &outcome).expect("years to learn from");
         let drawn = study.draw(&fitted, &outcome, 0, 30);
         let futures = study.summary(&fitted, &outcome, &drawn, true);
         let changes = study.changes(&fitted, &outcome);

@@ -3,8 +3,8 @@
 
 use rayon::prelude::*;
 use serde::Serialize;
-use tankful::core::futures::stages::PIECES;
-use tankful::core::futures::{Changes, FirstLook, Futures, Piece, Study, Wishes};
+use tankful::core::futures::stages::HOUSEHOLDS;
+use tankful::core::futures::{Changes, FirstLook, Futures, Lives, Study, Wishes};
 use tankful::core::message::{Arg, Message};
 use tankful::core::outcome::Outcome;
 use tankful::core::pipeline::Cache;
@@ -28,11 +28,8 @@ pub struct Answer {
 /// The futures of a case, as the page comes to them in the end.
 pub fn answer(open: &Open, outcome: &Outcome, wishes: Wishes) -> Option<Answer> {
     let study = Study::new(open, wishes);
-    let pieces: Vec<Piece> = (0..PIECES)
-        .into_par_iter()
-        .map_init(Cache::default, |cache, number| study.piece(number, cache))
-        .collect();
-    let fitted = study.fit(&pieces, outcome)?;
+    let lives: Vec<Lives> = (0..HOUSEHOLDS).into_par_iter().map(|number| study.lives(number)).collect();
+    let fitted = study.fit(&study.as_it_stands(), &lives, outcome)?;
     let count = study.wishes().futures;
     let drawn: Vec<_> = (0..count.div_ceil(TOGETHER))
         .into_par_iter()

@@ -8,6 +8,7 @@
 //! Names of cities, states and provinces are data here, not text for the locale files: they are proper names,
 //! and a search has to find them. This room uses the calendar and the units and nothing else.
 
+pub mod days;
 pub mod mains;
 pub mod outdoor;
 pub mod places;

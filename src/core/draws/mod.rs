@@ -2,6 +2,7 @@
 
 pub mod daily_use;
 mod day_shape;
+mod gathered;
 mod year;
 
 use serde::{Deserialize, Serialize};

@@ -86,9 +86,9 @@ impl HouseholdUse {
 /// A year of draws in order, none overlapping the next.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct DrawYear {
-    draws: Vec<Draw>,
+    pub(super) draws: Vec<Draw>,
     /// Index of the first draw of each day, and the length at the end.
-    days: Vec<usize>,
+    pub(super) days: Vec<usize>,
 }
 
 impl DrawYear {
@@ -118,6 +118,11 @@ impl DrawYear {
             (Some(&a), Some(&b)) => &self.draws[a..b],
             _ => &[],
         }
+    }
+
+    /// How many days there are; none in a year without any.
+    pub(super) fn day_count(&self) -> usize {
+        self.days.len().saturating_sub(1)
     }
 
     /// Every draw in order.
@@ -196,7 +201,7 @@ fn by_start(draws: &mut [Draw]) {
 
 /// One at a time: a draw that would begin during another waits for its end. Late ones run on into the
 /// next day's first minutes.
-fn queue(draws: &mut [Draw]) {
+pub(super) fn queue(draws: &mut [Draw]) {
     let mut free = 0.0;
     for d in draws {
         if d.start_s < free {

@@ -1,29 +1,23 @@
-//! The year of a household in one future, in strokes ([`crate::core::strokes`]), with the busiest morning as it is simulated.
+//! The year of a household in one future, at a brisk pace ([`year::brisk`]), with the busiest morning as it is simulated.
 //!
 //! Heaters on offer have the same label in every future: they are calibrated once. The present heater's label is drawn
-//! with everything else, and a calibration for each future would cost more than its year: its model is that of the case as
-//! it stands, brought to the other label by the relations that the calibration rests on. What that misses is learned with
-//! the rest ([`super::response`]).
+//! with everything else, and calibrated in every future.
 
-use super::features::standby_w_per_k;
-use crate::core::calendar::DayOfYear;
 use crate::core::candidates::{Candidate, CandidateId, Label, offered};
 use crate::core::case::Case;
-use crate::core::climate::{mains::Mains, outdoor::OutdoorYear};
+use crate::core::climate::days::Days;
 use crate::core::draws::{DrawYear, HouseholdUse};
-use crate::core::heater::{Element, Model, Source};
+use crate::core::heat_pump::table::Table;
+use crate::core::heater::{Model, Source};
 use crate::core::label::ageing::Wear;
 use crate::core::label::calibration::calibrate;
-use crate::core::label::class;
+use crate::core::outcome::YearResult;
 use crate::core::pipeline::Cache;
 use crate::core::room::model::RoomModel;
 use crate::core::simulate::morning;
-use crate::core::strokes::machine::Map;
-use crate::core::strokes::{Climate, Demand, Strokes};
+use crate::core::simulate::year::{self, House};
 use crate::core::units::to_celsius;
 use std::sync::{Arc, Mutex, PoisonError};
-use uom::si::power::watt;
-use uom::si::volume::cubic_meter;
 
 /// Heaters as they are simulated, by label: those of the case as it stands, others when first asked for.
 pub struct Heaters {
@@ -38,7 +32,7 @@ struct Heater {
     pressure_pa: f64,
     /// At some setpoint.
     model: Model,
-    map: Option<Map>,
+    table: Option<Table>,
 }
 
 /// A heater as it stands in a case, at its setpoint and worn.
@@ -49,11 +43,10 @@ pub(super) struct Standing {
 
 /// A household that lives through a year: what all candidates share.
 pub(super) struct Lived {
-    demand: Demand,
-    climate: Climate,
+    draws: DrawYear,
+    days: Days,
     room: RoomModel,
-    coldest_c: f64,
-    coldest_day: usize,
+    kept: Arc<Standing>,
 }
 
 impl Heaters {
@@ -77,18 +70,6 @@ impl Heaters {
         self.kept.0 == offered::present_heater(case).label
     }
 
-    /// A candidate as it stands in a case, in air of a pressure.
-    fn heater(&self, candidate: &Candidate, case: &Case, pressure_pa: f64) -> (Model, Arc<Heater>) {
-        let setpoint_c = to_celsius(case.heater.setpoint.value);
-        if candidate.id == CandidateId::Keep {
-            let model = self.kept_in(case);
-            let heater = Heater::of(candidate.label.clone(), model.clone(), pressure_pa);
-            return (model, Arc::new(heater));
-        }
-        let heater = self.offered(&candidate.label, setpoint_c, pressure_pa);
-        (heater.model.at_setpoint(setpoint_c), heater)
-    }
-
     fn offered(&self, label: &Label, setpoint_c: f64, pressure_pa: f64) -> Arc<Heater> {
         let mut known = self.offered.lock().unwrap_or_else(PoisonError::into_inner);
         if let Some(heater) = known.iter().find(|h| h.label == *label && h.pressure_pa == pressure_pa) {
@@ -101,104 +82,63 @@ impl Heaters {
     }
 
     /// The present heater in a case, worn as it is there.
-    fn kept_in(&self, case: &Case) -> Model {
+    fn kept_in(&self, case: &Case, pressure_pa: f64) -> Standing {
         let label = offered::present_heater(case).label;
-        let new = self.kept_with(&label);
+        let setpoint_c = to_celsius(case.heater.setpoint.value);
+        let new =
+            if label == self.kept.0 { self.kept.1.clone() } else { calibrate(&label, setpoint_c).model };
         let recovery = if let Source::Burner(b) = &new.source { b.recovery } else { 1.0 };
         let worn = Wear::of(&case.heater, recovery).on(&new, label.kind);
-        worn.at_setpoint(to_celsius(case.heater.setpoint.value))
-    }
-
-    /// The present heater as it was when new, with another label.
-    fn kept_with(&self, label: &Label) -> Model {
-        let (was, kept) = &self.kept;
-        if was.kind != label.kind {
-            return class::model(label, &class::Build::usual(label.kind), kept.setpoint_c);
-        }
-        let mut model = kept.clone();
-        let larger = label.nominal_volume.get::<cubic_meter>() / was.nominal_volume.get::<cubic_meter>();
-        model.volume_m3 *= larger;
-        model.height_m *= libm::cbrt(larger);
-        let recovery = |l: &Label| class::recovery_efficiency(l.kind, l.uniform_energy_factor);
-        model.standby_w_per_k *=
-            standby_w_per_k(label, recovery(label)) / standby_w_per_k(was, recovery(was));
-        let input_w = label.input.get::<watt>();
-        let powered = |e: &mut Element| e.power_w = input_w;
-        match &mut model.source {
-            Source::Elements(e) => {
-                powered(&mut e.upper);
-                powered(&mut e.lower);
-            }
-            Source::Burner(b) => {
-                b.input_w = input_w;
-                b.recovery *= recovery(label) / recovery(was);
-            }
-            Source::HeatPump { pump, backup, .. } => {
-                if let Some(e) = backup {
-                    powered(&mut e.upper);
-                    powered(&mut e.lower);
-                }
-                let costs = 1.0 / label.uniform_energy_factor - 1.0 / was.uniform_energy_factor;
-                let poorer = class::poorness(pump) + costs / class::POORNESS_COSTS;
-                class::set_poorness(pump, poorer.clamp(0.0, class::POOREST));
-            }
-        }
-        model
+        let model = worn.at_setpoint(setpoint_c);
+        let heater = Arc::new(Heater::of(label, model.clone(), pressure_pa));
+        Standing { model, heater }
     }
 }
 
 impl Heater {
     fn of(label: Label, model: Model, pressure_pa: f64) -> Heater {
-        let map = model.pump().map(|pump| Map::of(pump, pressure_pa));
-        Heater { label, pressure_pa, model, map }
+        let table = model.pump().map(|pump| Table::of(pump, pressure_pa));
+        Heater { label, pressure_pa, model, table }
     }
 }
 
 impl Lived {
     /// The household of a case.
     pub fn of(case: &Case, heaters: &Heaters) -> Lived {
-        let draws = DrawYear::generate(&HouseholdUse::of(&case.household), case.seed);
-        let outdoor = OutdoorYear::new(case.place.outdoor_mean.value, case.place.outdoor_range.value);
-        let mains = Mains::from_outdoor(case.place.outdoor_mean.value, case.place.outdoor_range.value)
-            .shifted(case.place.cold_water_shift.value);
-        let mains_c: Vec<f32> = DayOfYear::all().map(|d| to_celsius(mains.on(d)) as f32).collect();
-        let outdoor_c: Vec<f32> = DayOfYear::all().map(|d| to_celsius(outdoor.on(d)) as f32).collect();
-        let mut room = RoomModel::of(&case.room, &case.place, 0.0);
+        let place = &case.place;
+        let mut room = RoomModel::of(&case.room, place, 0.0);
         room.ducts = case.site.ducts.value;
-        room.has_its_heater(&heaters.kept_in(case));
-        let coldest = mains.coldest_day();
+        let kept = heaters.kept_in(case, room.pressure_pa);
+        room.has_its_heater(&kept.model);
         Lived {
-            demand: Demand::of(&draws),
-            climate: Climate::of(&mains_c, &outdoor_c, &room),
-            coldest_c: to_celsius(mains.on(coldest)),
-            coldest_day: coldest.index(),
+            draws: DrawYear::generate(&HouseholdUse::of(&case.household), case.seed).gathered(),
+            days: Days::of(place.outdoor_mean.value, place.outdoor_range.value, place.cold_water_shift.value),
             room,
+            kept: Arc::new(kept),
         }
     }
 
     /// A candidate as it stands there.
-    pub fn heater(&self, case: &Case, candidate: &Candidate, heaters: &Heaters) -> Standing {
-        let (model, heater) = heaters.heater(candidate, case, self.room.pressure_pa);
-        Standing { model, heater }
+    pub fn heater(&self, case: &Case, candidate: &Candidate, heaters: &Heaters) -> Arc<Standing> {
+        if candidate.id == CandidateId::Keep {
+            return Arc::clone(&self.kept);
+        }
+        let setpoint_c = to_celsius(case.heater.setpoint.value);
+        let heater = heaters.offered(&candidate.label, setpoint_c, self.room.pressure_pa);
+        Arc::new(Standing { model: heater.model.at_setpoint(setpoint_c), heater })
     }
 
-    /// A heater's year there; `days`: only those that stand for it, as a first look simulates them.
-    pub fn year(&self, standing: &Standing, days: Option<&[(DayOfYear, f64)]>) -> Strokes {
-        let (model, map) = (&standing.model, standing.heater.map.as_ref());
-        match days {
-            None => Strokes::year(model, map, &self.demand, &self.climate, &self.room),
-            Some(days) => {
-                // The first of them is run in.
-                let run_in = days.first().map(|(day, _)| (*day, 0.0));
-                let days = run_in.into_iter().chain(days.iter().copied());
-                Strokes::of(model, map, &self.demand, &self.climate, &self.room, days)
-            }
-        }
+    /// A heater's year there.
+    pub fn year(&self, standing: &Standing) -> YearResult {
+        let Days { mains_c, outdoor_c, .. } = &self.days;
+        let house = House { draws: &self.draws, mains_c, outdoor_c, room: &self.room };
+        year::brisk(&standing.model, standing.heater.table.as_ref(), &house)
     }
 
     /// Share of the busiest morning's water that falls short.
     pub fn short(&self, case: &Case, standing: &Standing) -> f64 {
-        let (cold_c, day) = (self.coldest_c, self.coldest_day);
-        morning::simulate(&standing.model, &case.household, cold_c, day, &self.room).short_share()
+        let (cold_c, day) = (self.days.coldest_c, self.days.coldest.index());
+        let table = standing.heater.table.as_ref();
+        morning::short_share(&standing.model, table, &case.household, cold_c, day, &self.room)
     }
 }

@@ -8,9 +8,9 @@
 //! electricity is that of the case as it stands, month by month ([`crate::core::outcome::YearResult::peak_share`]): other
 //! people and other water move how much is used, hardly when. The hours of the peak themselves are not drawn.
 //!
-//! Whole years are too dear for a thousand futures. A few dozen to a few hundred first looks, the design ([`study`]), teach a
-//! response ([`response`]) in physical coordinates ([`features`]); the futures ([`summary`]) and what would change the advice
-//! ([`change`], step by step in [`weigh`]) rest on it. How far it is off is held in `tests/futures`.
+//! A thousand whole years are too dear. Futures ([`summary`]) share some households ([`study`]), each lived through at a brisk
+//! pace ([`estimate`]); what would change the advice ([`change`], step by step in [`weigh`]) rests on a response to them
+//! ([`response`]) in physical coordinates ([`features`]). How far both are off is held in `tests/futures`.
 //!
 //! What makes another house (kind of heater, room, place) no response knows of: each other house is simulated ([`otherwise`]).
 
@@ -32,8 +32,7 @@ pub mod unknowns;
 pub mod weigh;
 
 pub use otherwise::FirstLook;
-pub use stages::Piece;
-pub use study::{Fitted, Study};
+pub use study::{Fitted, Lives, Study};
 pub use types::{
     Axis, Band, BreakEven, BreakEvenMap, CandidateFutures, Changes, FitError, Futures, Sensitivity, Wishes,
     YearsBand,

@@ -6,9 +6,10 @@
 //! since the year of one seed of draws jumps where a peak just starts an element. Width, noise and weight of the smooth part
 //! are the likeliest of a small grid. The result is anchored: at the case as it stands it gives what was simulated.
 //!
-//! It serves twice ([`super::study`]): for what years in strokes are off by, and for whole years where there is no time
-//! for strokes.
+//! It serves what would change the advice, which asks for thousands of years ([`super::study`]); its own error is held in
+//! `tests/futures/accuracy.rs`.
 
+use super::features::COUNT;
 use crate::core::numeric::cholesky::Cholesky;
 
 /// What is learned of a year.
@@ -27,9 +28,9 @@ pub const MORNING: usize = 4;
 
 /// A simulated year: where, and what it came to.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Sample<const N: usize> {
+pub struct Sample {
     /// Coordinates.
-    pub at: [f64; N],
+    pub at: [f64; COUNT],
     /// Outputs.
     pub gave: [f64; OUTPUTS],
 }
@@ -55,27 +56,22 @@ struct Shape {
 
 /// The fitted response of a candidate.
 #[derive(Clone, Debug)]
-pub struct Response<const N: usize> {
-    samples: Vec<[f64; N]>,
+pub struct Response {
+    samples: Vec<[f64; COUNT]>,
     /// Coordinates of the case as it stands: the linear part counts from there.
-    origin: [f64; N],
+    origin: [f64; COUNT],
     weights: Vec<[f64; OUTPUTS]>,
     mean: [f64; OUTPUTS],
     shape: Shape,
     /// What was simulated of the case as it stands, and what is added so that the response meets it.
     truth: [f64; OUTPUTS],
     anchor: [f64; OUTPUTS],
-    /// How far that is added: its width in coordinates.
-    reach: f64,
-    /// Errors of the energy's logarithm with each sample left out.
-    left_out: Vec<f64>,
 }
 
-impl<const N: usize> Response<N> {
-    /// Fits samples, the first of which is the case as it stands; `truth` is what the whole year gave there, which is met there and
-    /// to a width of `reach` around (infinite: everywhere). `None` for no
-    /// samples.
-    pub fn fit(samples: &[Sample<N>], truth: &[f64; OUTPUTS], reach: f64) -> Option<Response<N>> {
+impl Response {
+    /// Fits samples, the first of which is the case as it stands; `truth` is what the whole year gave there, which is met.
+    /// `None` for no samples.
+    pub fn fit(samples: &[Sample], truth: &[f64; OUTPUTS]) -> Option<Response> {
         let origin = samples.first()?.at;
         let count = samples.len() as f64;
         let mut mean = [0.0; OUTPUTS];
@@ -86,35 +82,22 @@ impl<const N: usize> Response<N> {
                 samples.iter().map(|s| (s.gave[k] - mean[k]) * (s.gave[k] - mean[k])).sum::<f64>() / count;
             spread[k] = if variance > 1e-18 { libm::sqrt(variance) } else { 1.0 };
         }
-        let at: Vec<[f64; N]> = samples.iter().map(|s| s.at).collect();
+        let at: Vec<[f64; COUNT]> = samples.iter().map(|s| s.at).collect();
         let energy: Vec<f64> =
             samples.iter().map(|s| (s.gave[ENERGY] - mean[ENERGY]) / spread[ENERGY]).collect();
         let judged = if at.len() < JUDGED { at.len() } else { JUDGED };
         let shape = likeliest(&at[..judged], &energy[..judged], &origin);
         let factor = Cholesky::of(at.len(), covariances(&at, &origin, &shape, true))?;
         let mut weights = vec![[0.0; OUTPUTS]; at.len()];
-        let mut left_out = Vec::new();
         for k in 0..OUTPUTS {
             let mut column: Vec<f64> = samples.iter().map(|s| s.gave[k] - mean[k]).collect();
             factor.solve(&mut column);
-            if k == ENERGY {
-                left_out = column.iter().zip(factor.inverse_diagonal()).map(|(w, d)| w / d).collect();
-            }
             for (to, w) in weights.iter_mut().zip(&column) {
                 to[k] = *w;
             }
         }
-        let mut response = Response {
-            samples: at,
-            origin,
-            weights,
-            mean,
-            shape,
-            truth: *truth,
-            anchor: [0.0; OUTPUTS],
-            reach,
-            left_out,
-        };
+        let mut response =
+            Response { samples: at, origin, weights, mean, shape, truth: *truth, anchor: [0.0; OUTPUTS] };
         let there = response.elsewhere(&origin);
         for k in 0..OUTPUTS {
             response.anchor[k] = truth[k] - there[k];
@@ -123,11 +106,11 @@ impl<const N: usize> Response<N> {
     }
 
     /// The outputs at coordinates; those of the case as it stands are what was simulated, to the bit.
-    pub fn at(&self, at: &[f64; N]) -> [f64; OUTPUTS] {
+    pub fn at(&self, at: &[f64; COUNT]) -> [f64; OUTPUTS] {
         if *at == self.origin { self.truth } else { self.elsewhere(at) }
     }
 
-    fn elsewhere(&self, at: &[f64; N]) -> [f64; OUTPUTS] {
+    fn elsewhere(&self, at: &[f64; COUNT]) -> [f64; OUTPUTS] {
         let mut sum = [0.0; OUTPUTS];
         for (sample, weights) in self.samples.iter().zip(&self.weights) {
             let k = covariance(sample, at, &self.origin, &self.shape);
@@ -135,31 +118,15 @@ impl<const N: usize> Response<N> {
                 *to += k * w;
             }
         }
-        let near = self.nearness(at);
         for (to, (mean, anchor)) in sum.iter_mut().zip(self.mean.iter().zip(&self.anchor)) {
-            *to += mean + near * anchor;
+            *to += mean + anchor;
         }
         sum
-    }
-
-    /// 1 at the case as it stands, less further off.
-    fn nearness(&self, at: &[f64; N]) -> f64 {
-        if self.reach.is_infinite() {
-            return 1.0;
-        }
-        let apart: f64 = at.iter().zip(&self.origin).map(|(a, o)| (a - o) * (a - o)).sum();
-        libm::exp(-0.5 * apart / (self.reach * self.reach))
-    }
-
-    /// Relative errors of the energy with each simulated year left out and told from the others (closed form of
-    /// leave-one-out; the source's equation 5.12).
-    pub fn left_out(&self) -> &[f64] {
-        &self.left_out
     }
 }
 
 /// The likeliest shape of the grid; the first of equals.
-fn likeliest<const N: usize>(at: &[[f64; N]], y: &[f64], origin: &[f64; N]) -> Shape {
+fn likeliest(at: &[[f64; COUNT]], y: &[f64], origin: &[f64; COUNT]) -> Shape {
     let mut best = Shape { smooth: SMOOTH[1], width: WIDTHS[1], noise: NOISE[2] };
     let mut most = f64::NEG_INFINITY;
     for smooth in SMOOTH {
@@ -186,7 +153,7 @@ fn likeliest<const N: usize>(at: &[[f64; N]], y: &[f64], origin: &[f64; N]) -> S
 }
 
 /// The lower triangle of the covariances, with the noise on the diagonal.
-fn covariances<const N: usize>(at: &[[f64; N]], origin: &[f64; N], shape: &Shape, noisy: bool) -> Vec<f64> {
+fn covariances(at: &[[f64; COUNT]], origin: &[f64; COUNT], shape: &Shape, noisy: bool) -> Vec<f64> {
     let n = at.len();
     let mut matrix = vec![0.0; n * n];
     for i in 0..n {
@@ -200,11 +167,11 @@ fn covariances<const N: usize>(at: &[[f64; N]], origin: &[f64; N], shape: &Shape
     matrix
 }
 
-fn covariance<const N: usize>(a: &[f64; N], b: &[f64; N], origin: &[f64; N], shape: &Shape) -> f64 {
-    const { assert!(N.is_multiple_of(2), "coordinates are summed in pairs") };
+fn covariance(a: &[f64; COUNT], b: &[f64; COUNT], origin: &[f64; COUNT], shape: &Shape) -> f64 {
+    const { assert!(COUNT.is_multiple_of(2), "coordinates are summed in pairs") };
     // Two sums side by side: no order of additions is left to the compiler.
     let (mut apart, mut along) = ([0.0; 2], [0.0; 2]);
-    for k in (0..N).step_by(2) {
+    for k in (0..COUNT).step_by(2) {
         for s in 0..2 {
             let (x, y, o) = (a[k + s], b[k + s], origin[k + s]);
             apart[s] += (x - y) * (x - y);

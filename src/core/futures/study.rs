@@ -1,46 +1,33 @@
 //! A case with its open questions on the way to its futures: what to simulate, and what that teaches.
 //!
-//! - **Households** of futures live through their year in strokes ([`super::estimate`]): every candidate, with the draws of
-//!   that household.
-//! - **Design points** are simulated both ways, by the first look of the pipeline and in strokes, on the same days. What
-//!   the strokes are off by, a response learns ([`super::response`]) in the coordinates of the case and of the strokes
-//!   themselves (how much the elements do, what is lost standing, how long the air is too cold): the *correction*.
-//! - **What would change the advice** asks for thousands of years: a second response, of the corrected households, tells them
-//!   from the coordinates of the case alone.
+//! **Households** of futures live through their year at a brisk pace ([`super::estimate`]): every candidate, with the draws
+//! of that household. Near the case as it stands, whose whole year is known, what the brisk one is off by there is taken off.
 //!
-//! Each piece is named by its number ([`super::stages`]): whoever simulates it, in whatever order, gives the same.
+//! **What would change the advice** asks for thousands of years: a response ([`super::response`]) to the households tells
+//! them from the coordinates of the case alone ([`super::features`]).
+//!
+//! A household is known by its number ([`super::stages`]): whoever simulates it, in whatever order, gives the same.
 
 use super::ahead::{self, Ahead};
 use super::estimate::{Heaters, Lived};
-use super::features::{COUNT, House, Seen};
+use super::features::{House, Seen};
 use super::points::normals;
-use super::response::{OUTPUTS, Response, Sample};
-use super::stages::{Piece, Task, task};
-use super::told::{Base, Comes, Told, used};
+use super::response::{ENERGY, Response, Sample};
+use super::stages::TOO_FEW;
+use super::told::{Base, Comes, Told};
 use super::types::{FitError, Wishes};
 use super::unknowns::Unknowns;
 use crate::core::candidates::{Candidate, CandidateId, offered};
 use crate::core::case::Case;
-use crate::core::outcome::{Outcome, YearResult};
-use crate::core::pipeline::{Cache, Run};
-use crate::core::strokes::Strokes;
+use crate::core::outcome::Outcome;
+use crate::core::pipeline::Cache;
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 
-/// What sets the design's points apart from the futures'.
-const DESIGN: u32 = 0x5eed_1e55;
-/// Place of the weather among what nobody can know ([`ahead::CODES`]), and of who moves out or in.
+/// Place of the weather among what nobody can know ([`ahead::CODES`]).
 const WEATHER: usize = 7;
-const WAY: usize = 6;
-
-/// Coordinates of the correction: those of the case, drawn together, and shares of the strokes.
-const SHARES: usize = 4;
-const CORRECTED: usize = COUNT + SHARES;
-/// Weights of the two: a share counts for much more than a place.
-const OF_PLACE: f64 = 0.6;
-const OF_SHARES: f64 = 12.0;
-/// How far around the case as it stands its own year's luck is carried, in those coordinates.
-const LUCK_REACH: f64 = 2.0;
+/// How far around the case as it stands what its own brisk year is off by is taken off the others, in coordinates.
+const REACH: f64 = 1.5;
 /// Households that the response of what would change the advice is fitted to, at most.
 const TAUGHT_BY: usize = 192;
 
@@ -53,15 +40,7 @@ pub struct Position {
     pub ahead: Option<[f64; ahead::COUNT]>,
 }
 
-/// A design point: of each candidate, where, and what the strokes are off by.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct DesignYears {
-    /// Which point.
-    pub index: u32,
-    off: Vec<(Vec<f64>, [f64; OUTPUTS])>,
-}
-
-/// A household of futures: each candidate's year in strokes.
+/// A household of futures: each candidate's year at a brisk pace.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Lives {
     /// Which household.
@@ -73,9 +52,7 @@ pub struct Lives {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 struct Life {
     seen: Seen,
-    strokes: Strokes,
-    /// Share of the busiest morning's water that falls short.
-    short: f64,
+    comes: Comes,
 }
 
 /// A case whose futures are asked for.
@@ -90,8 +67,7 @@ pub struct Study<'a> {
 /// What was learned of every candidate.
 #[derive(Clone, Debug)]
 pub struct Fitted {
-    responses: Vec<Response<COUNT>>,
-    corrections: Vec<Response<CORRECTED>>,
+    responses: Vec<Response>,
     bases: Vec<Base>,
     lives: Vec<Lives>,
     /// How far off.
@@ -172,116 +148,73 @@ impl<'a> Study<'a> {
         (case, ahead)
     }
 
-    /// The case to simulate for a design point: every second one has seen somebody move.
-    fn design_case(&self, index: u32) -> Case {
-        let position = self.position(index, self.wishes.seed ^ DESIGN);
-        let (case, _) = self.case_at(&position);
-        let way = position.ahead.map_or(1.0, |z| if z[WAY] < 0.0 { -1.0 } else { 1.0 });
-        if index.is_multiple_of(2) { case } else { ahead::with_people(&case, way) }
+    /// The household of the case as it stands.
+    pub fn as_it_stands(&self) -> Lives {
+        Lives { index: 0, years: self.lived(&self.base) }
     }
 
-    /// Simulates a piece.
-    pub fn piece(&self, index: u32, cache: &mut Cache) -> Piece {
-        match task(index) {
-            Task::Design(index) => Piece::Design(self.design(index, cache)),
-            Task::Household(index) => Piece::Household(self.household(index)),
-        }
-    }
-
-    fn design(&self, index: u32, cache: &mut Cache) -> DesignYears {
-        let case = self.design_case(index);
-        let house = House::of(&case);
-        let lived = Lived::of(&case, &self.heaters);
-        let candidates = offered::candidates(&case);
-        let mut run = Run::new(case.clone(), cache);
-        while run.look_anew(cache) {}
-        let days = run.sample().days();
-        let off = candidates
-            .iter()
-            .zip(run.looked())
-            .map(|(candidate, (year, _))| {
-                let seen = house.with(&case, candidate, candidate.id == CandidateId::Keep);
-                let strokes = lived.year(&lived.heater(&case, candidate, &self.heaters), Some(days));
-                (place(&seen, &strokes).to_vec(), off(year, &strokes, &seen))
-            })
-            .collect();
-        DesignYears { index, off }
-    }
-
-    fn household(&self, index: u32) -> Lives {
+    /// The household of a number.
+    pub fn lives(&self, index: u32) -> Lives {
         let (case, _) = self.case_at(&self.future(index));
-        Lives { index, years: self.lives(&case) }
+        Lives { index, years: self.lived(&case) }
     }
 
-    fn lives(&self, case: &Case) -> Vec<Life> {
+    fn lived(&self, case: &Case) -> Vec<Life> {
         let house = House::of(case);
         let lived = Lived::of(case, &self.heaters);
         offered::candidates(case)
             .iter()
             .map(|candidate| {
                 let standing = lived.heater(case, candidate, &self.heaters);
-                Life {
-                    seen: house.with(case, candidate, candidate.id == CandidateId::Keep),
-                    strokes: lived.year(&standing, None),
-                    short: lived.short(case, &standing),
-                }
+                let seen = house.with(case, candidate, candidate.id == CandidateId::Keep);
+                let short = lived.short(case, &standing);
+                Life { comes: Comes::of(&lived.year(&standing), seen.heat_kwh, short), seen }
             })
             .collect()
     }
 
-    /// Learns from pieces, in whatever order; `outcome` is the whole advice on the case as it stands. `None` without
-    /// a household.
-    pub fn fit<'p>(&self, pieces: impl IntoIterator<Item = &'p Piece>, outcome: &Outcome) -> Option<Fitted> {
-        let mut designs: Vec<&DesignYears> = Vec::new();
-        let mut lives: Vec<&Lives> = Vec::new();
-        for piece in pieces {
-            match piece {
-                Piece::Design(years) => designs.push(years),
-                Piece::Household(years) => lives.push(years),
-            }
-        }
-        designs.sort_unstable_by_key(|d| d.index);
+    /// Learns from households, in whatever order; `outcome` is the whole advice on the case as it stands, `here` the
+    /// household of that. `None` without a household.
+    pub fn fit<'p>(
+        &self,
+        here: &Lives,
+        lives: impl IntoIterator<Item = &'p Lives>,
+        outcome: &Outcome,
+    ) -> Option<Fitted> {
+        let mut lives: Vec<&Lives> = lives.into_iter().collect();
         lives.sort_unstable_by_key(|l| l.index);
         if lives.is_empty() {
             return None;
         }
-        let as_it_stands = self.lives(&self.base);
         let mut fitted = Fitted {
             responses: Vec::new(),
-            corrections: Vec::new(),
             bases: Vec::new(),
             lives: Vec::new(),
-            error: FitError::default(),
+            error: FitError { energy: 0.0, years: lives.len() as u32 },
         };
-        let mut errors = Vec::new();
-        for (n, (here, whole)) in as_it_stands.iter().zip(&outcome.candidates).enumerate() {
-            // The whole year of the case as it stands is known, and the first of them.
-            let truth = off(&whole.year, &here.strokes, &here.seen);
-            let first = Sample { at: place(&here.seen, &here.strokes), gave: truth };
-            let looked = designs.iter().filter_map(|d| {
-                let (at, gave) = d.off.get(n)?;
-                Some(Sample { at: at.as_slice().try_into().ok()?, gave: *gave })
-            });
-            let samples: Vec<Sample<CORRECTED>> = std::iter::once(first).chain(looked).collect();
-            let correction = Response::fit(&samples, &truth, LUCK_REACH)?;
-            errors.extend(correction.left_out().iter().map(|e| e.abs()));
+        for (n, (here, whole)) in here.years.iter().zip(&outcome.candidates).enumerate() {
             let mut year = whole.year.clone();
             year.forget_series();
             let comes = Comes::of(&year, here.seen.heat_kwh, whole.morning.short_share());
-            let base = Base { truth: comes.beside(&here.seen), year, seen: here.seen.clone() };
-            let first = Sample { at: here.seen.at, gave: base.truth };
+            let base = Base {
+                off: comes.off(&here.comes),
+                truth: comes.beside(&here.seen),
+                year,
+                seen: here.seen.clone(),
+            };
+            let error = base.off[ENERGY].abs();
+            if error > fitted.error.energy {
+                fitted.error.energy = error;
+            }
+            let first = Sample { at: base.seen.at, gave: base.truth };
             let taught = lives.iter().take(TAUGHT_BY).filter_map(|l| {
                 let life = l.years.get(n)?;
-                Some(Sample { at: life.seen.at, gave: life.comes(&correction).beside(&life.seen) })
+                Some(Sample { at: life.seen.at, gave: base.corrected(life).beside(&life.seen) })
             });
-            let samples: Vec<Sample<COUNT>> = std::iter::once(first).chain(taught).collect();
-            fitted.responses.push(Response::fit(&samples, &base.truth, f64::INFINITY)?);
-            fitted.corrections.push(correction);
+            let samples: Vec<Sample> = std::iter::once(first).chain(taught).collect();
+            fitted.responses.push(Response::fit(&samples, &base.truth)?);
             fitted.bases.push(base);
         }
-        errors.sort_unstable_by(f64::total_cmp);
-        fitted.error =
-            FitError { energy: super::summary::quantile(&errors, 0.95), years: lives.len() as u32 };
         fitted.lives = lives.into_iter().cloned().collect();
         Some(fitted)
     }
@@ -299,14 +232,20 @@ impl<'a> Study<'a> {
             .collect()
     }
 
-    /// Every candidate's year of a case by its strokes, corrected.
+    /// Every candidate's year of a case at a brisk pace, corrected.
     pub fn live(&self, fitted: &Fitted, case: &Case) -> Vec<Told> {
-        fitted.told(&self.lives(case))
+        fitted.told(&self.lived(case))
     }
 
     /// A future, from 0: its position, and every candidate's year there.
     pub(super) fn drawn(&self, fitted: &Fitted, index: u32) -> (Position, Vec<Told>) {
         let households = fitted.lives.len() as u32;
+        if households < TOO_FEW {
+            let position = self.future(index);
+            let (case, _) = self.case_at(&position);
+            let told = self.tell(fitted, &case, &offered::candidates(&case));
+            return (position, told);
+        }
         let lives = fitted.lives.get((index % households) as usize);
         (self.future_of(index, households), lives.map(|l| fitted.told(&l.years)).unwrap_or_default())
     }
@@ -314,53 +253,16 @@ impl<'a> Study<'a> {
 
 impl Fitted {
     fn told(&self, lives: &[Life]) -> Vec<Told> {
-        let learned = self.corrections.iter().zip(&self.bases);
-        lives.iter().zip(learned).map(|(life, (of, base))| base.told(&life.comes(of))).collect()
+        lives.iter().zip(&self.bases).map(|(life, base)| base.told(&base.corrected(life))).collect()
     }
 }
 
-impl Life {
-    /// What the year comes to, corrected.
-    fn comes(&self, correction: &Response<CORRECTED>) -> Comes {
-        let (s, heat_kwh) = (&self.strokes, self.seen.heat_kwh);
-        let off = correction.at(&place(&self.seen, s));
-        Comes {
-            energy_kwh: libm::exp(off[0]) * used(s.energy_kwh()),
-            makeup_kwh: s.heating_makeup_kwh + off[1] * heat_kwh,
-            relief_kwh: s.cooling_relief_kwh + off[2] * heat_kwh,
-            damp_l: s.condensate_l + off[3] * heat_kwh,
-            heat_kwh,
-            short: self.short,
-        }
+impl Base {
+    /// What a household's year comes to, less what the brisk year of the case as it stands is off by; all of that there,
+    /// less of it further away.
+    fn corrected(&self, life: &Life) -> Comes {
+        let apart: f64 = life.seen.at.iter().zip(&self.seen.at).map(|(a, b)| (a - b) * (a - b)).sum();
+        let near = libm::exp(-0.5 * apart / (REACH * REACH));
+        life.comes.less(&self.off.map(|off| near * off))
     }
-}
-
-/// Where the strokes' error is looked up: the coordinates of the case, and what of the energy the elements do, of the heat is
-/// lost standing, of the year the air is too cold, and heat delivered over energy.
-fn place(seen: &Seen, strokes: &Strokes) -> [f64; CORRECTED] {
-    let energy = used(strokes.energy_kwh());
-    let heat = used(strokes.delivered_kwh + strokes.standby_kwh);
-    let shares = [
-        strokes.elements_kwh / energy,
-        strokes.standby_kwh / heat,
-        strokes.locked_h / 8_760.0,
-        strokes.delivered_kwh / energy / 3.0,
-    ];
-    std::array::from_fn(|k| match seen.at.get(k) {
-        Some(at) => OF_PLACE * at,
-        None => OF_SHARES * shares[k - COUNT],
-    })
-}
-
-/// What strokes are off by: the logarithm of the energies' ratio, and what the house's heating makes up, its cooling is
-/// spared and condenses, over the heat.
-fn off(year: &YearResult, strokes: &Strokes, seen: &Seen) -> [f64; OUTPUTS] {
-    let comes = Comes::of(year, seen.heat_kwh, 0.0);
-    [
-        libm::log(comes.energy_kwh / used(strokes.energy_kwh())),
-        (comes.makeup_kwh - strokes.heating_makeup_kwh) / seen.heat_kwh,
-        (comes.relief_kwh - strokes.cooling_relief_kwh) / seen.heat_kwh,
-        (comes.damp_l - strokes.condensate_l) / seen.heat_kwh,
-        0.0,
-    ]
 }

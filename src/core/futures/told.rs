@@ -4,6 +4,7 @@ use super::features::Seen;
 use super::response::OUTPUTS;
 use crate::core::money::cash::DAMP_MONTHS;
 use crate::core::outcome::YearResult;
+use serde::{Deserialize, Serialize};
 
 /// A candidate as it stands.
 #[derive(Clone, Debug)]
@@ -12,6 +13,8 @@ pub(super) struct Base {
     /// Whole simulation, beside its estimate.
     pub truth: [f64; OUTPUTS],
     pub seen: Seen,
+    /// What its brisk year is off by ([`Comes::off`]).
+    pub off: [f64; OUTPUTS],
 }
 
 /// A candidate's year in one future.
@@ -24,7 +27,7 @@ pub struct Told {
 }
 
 /// What a candidate's year comes to, kWh and l.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub(super) struct Comes {
     pub energy_kwh: f64,
     pub makeup_kwh: f64,
@@ -98,6 +101,32 @@ impl Comes {
     }
 }
 
+impl Comes {
+    /// How far another account of the same year is off: the logarithm of the energies' ratio, the others over the heat.
+    pub fn off(&self, other: &Comes) -> [f64; OUTPUTS] {
+        [
+            libm::log(self.energy_kwh / other.energy_kwh),
+            (self.makeup_kwh - other.makeup_kwh) / self.heat_kwh,
+            (self.relief_kwh - other.relief_kwh) / self.heat_kwh,
+            (self.damp_l - other.damp_l) / self.heat_kwh,
+            // The morning is simulated as it is.
+            0.0,
+        ]
+    }
+
+    /// An account with that taken off.
+    pub fn less(&self, off: &[f64; OUTPUTS]) -> Comes {
+        Comes {
+            energy_kwh: libm::exp(off[0]) * self.energy_kwh,
+            makeup_kwh: self.makeup_kwh + off[1] * self.heat_kwh,
+            relief_kwh: self.relief_kwh + off[2] * self.heat_kwh,
+            damp_l: self.damp_l + off[3] * self.heat_kwh,
+            heat_kwh: self.heat_kwh,
+            short: self.short,
+        }
+    }
+}
+
 impl Base {
     /// The year as it stands, brought to what it comes to.
     pub fn told(&self, comes: &Comes) -> Told {
@@ -133,6 +162,6 @@ impl Base {
     }
 }
 
-pub(super) fn used(kwh: f64) -> f64 {
+fn used(kwh: f64) -> f64 {
     if kwh > 1e-3 { kwh } else { 1e-3 }
 }

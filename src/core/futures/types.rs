@@ -78,12 +78,12 @@ pub struct CandidateFutures {
     pub worst_regret: f64,
 }
 
-/// How far the fitted response is off: each design year left out in turn and told from the others.
+/// How near the futures' years are, by the case as it stands: its years are known at both paces.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct FitError {
-    /// Of a year's energy, relative; 95 % of the left-out years are nearer.
+    /// What the brisk year's energy is off by, relative, of the candidate furthest off.
     pub energy: f64,
-    /// Years simulated for each candidate.
+    /// Years lived by each candidate.
     pub years: u32,
 }
 
@@ -98,7 +98,7 @@ pub struct Futures {
     pub advised: CandidateId,
     /// Of those that fit, the one that is cheapest most often.
     pub likeliest: CandidateId,
-    /// Of the fitted response.
+    /// How near their years are.
     pub error: FitError,
     /// Whether this is the last word, and not a first view by fewer simulated years.
     pub settled: bool,

@@ -16,6 +16,7 @@
 //! starves the coil, whose surface then is as warm as the compressor's demand leaves it.
 
 use super::coil::{Coil, CoilInlet, Surface};
+use crate::core::moist_air::VAPOUR_ENTHALPY_AT_0_C_J_PER_KG;
 use crate::core::units::ZERO_C_K;
 
 /// Extra lift inside the machine, K. With it an effectiveness of 0.6 to 0.7 gives 3.3 at 57 over 7 °C
@@ -43,6 +44,9 @@ const OUTPUT_PER_CONDENSING_K: f64 = 0.005;
 /// Newton's method ends after a step shorter than this, K: it converges quadratically, so what is left after
 /// such a step is far below a hundredth of it.
 const CLOSE_ENOUGH_K: f64 = 0.02;
+/// How much less a kilogram of vapour gives as it condenses for each kelvin above 0 °C, J/(kg·K): liquid's specific heat less
+/// vapour's.
+const CONDENSES_LESS_J_PER_KG_K: f64 = 2_326.0;
 /// Share of the output lost to defrosting when the coil is this far below freezing, and beyond.
 const DEFROST_SHARE: f64 = 0.15;
 const DEFROST_FULL_BELOW_K: f64 = 8.0;
@@ -208,8 +212,26 @@ impl HeatPump {
         Agreed { evaporating_c, surface: last }
     }
 
-    /// The balance with frost: for a share of the time the machine melts its coil instead of heating
-    /// water. What the water does not get is not taken from the air.
+    /// How the machine runs where the evaporating temperature is known, and the water taken from the air, kg/s.
+    pub(super) fn run_at(&self, evaporating_c: f64, condensing_c: f64, condensate_kg_per_s: f64) -> Running {
+        let heat_w = self.output_w(evaporating_c, condensing_c);
+        let compressor_w = heat_w * lift_k(evaporating_c, condensing_c) / self.carnot(condensing_c);
+        let (from_air, _) = from_air(evaporating_c, heat_w, compressor_w);
+        let condenses_j_per_kg =
+            VAPOUR_ENTHALPY_AT_0_C_J_PER_KG - CONDENSES_LESS_J_PER_KG_K * (evaporating_c + COIL_APPROACH_K);
+        let latent_w = condensate_kg_per_s * condenses_j_per_kg;
+        let latent_w = if latent_w < from_air { latent_w } else { from_air };
+        Running {
+            heat_w: from_air + compressor_w,
+            compressor_w,
+            sensible_w: from_air - latent_w,
+            latent_w,
+            condensate_kg_per_s,
+            evaporating_c,
+        }
+    }
+
+    /// The balance with frost: what the water does not get is not taken from the air.
     fn defrosted(
         &self,
         evaporating_c: f64,
@@ -218,17 +240,7 @@ impl HeatPump {
         sensible_w: f64,
         condensate_kg_per_s: f64,
     ) -> Running {
-        let below = -(evaporating_c + COIL_APPROACH_K);
-        let frost = if below > 0.0 {
-            DEFROST_SHARE * if below < DEFROST_FULL_BELOW_K { below / DEFROST_FULL_BELOW_K } else { 1.0 }
-        } else {
-            0.0
-        };
-        let from_air_whole = heat_w - compressor_w;
-        let heat_w = heat_w * (1.0 - frost);
-        let from_air = heat_w - compressor_w;
-        let from_air = if from_air > 0.0 { from_air } else { 0.0 };
-        let ratio = if from_air_whole > 0.0 { from_air / from_air_whole } else { 0.0 };
+        let (from_air, ratio) = from_air(evaporating_c, heat_w, compressor_w);
         // What is not sensible is latent, so that heat, work and air balance exactly.
         let sensible_w = sensible_w * ratio;
         Running {
@@ -240,6 +252,21 @@ impl HeatPump {
             evaporating_c,
         }
     }
+}
+
+/// Heat taken from the air, W, by a machine that for a share of the time melts its coil instead of heating water; and
+/// that over what it would take without frost.
+fn from_air(evaporating_c: f64, heat_w: f64, compressor_w: f64) -> (f64, f64) {
+    let below = -(evaporating_c + COIL_APPROACH_K);
+    let frost = if below > 0.0 {
+        DEFROST_SHARE * if below < DEFROST_FULL_BELOW_K { below / DEFROST_FULL_BELOW_K } else { 1.0 }
+    } else {
+        0.0
+    };
+    let whole = heat_w - compressor_w;
+    let taken = heat_w * (1.0 - frost) - compressor_w;
+    let taken = if taken > 0.0 { taken } else { 0.0 };
+    (taken, if whole > 0.0 { taken / whole } else { 0.0 })
 }
 
 #[cfg(test)]

@@ -1,3 +1,4 @@
 //! The heat pump.
 pub mod coil;
 pub mod machine;
+pub mod table;

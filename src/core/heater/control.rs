@@ -5,9 +5,10 @@ use super::sim::{CUT_OUT_SLACK_K, On, Sim};
 use super::surroundings::Surroundings;
 use crate::core::tank::Layers;
 
-/// Longest idle step, s: conduction is only seen at a step's end, and what it does to the water at a sensor
-/// decides when that calls. A night in one step cost 0.2 % of a week's heat.
-const IDLE_S: f64 = 3_600.0;
+/// How often a heat pump looks at its air where that may keep it from running, s, and how near to that, K; common
+/// practice, no source.
+const LOOK_S: f64 = 600.0;
+const NEAR_K: f64 = 4.0;
 
 /// The layers at the heights of elements, condenser and sensors. They stay the same until a draw moves the
 /// layers on.
@@ -67,6 +68,21 @@ impl Places {
 }
 
 impl Sim<'_> {
+    /// How much of a time may pass before a heat pump, or what heats in its place, has to look at its air again, s.
+    #[inline(always)]
+    pub(super) fn until_it_looks(&self, left_s: f64, air_c: f64) -> f64 {
+        match &self.model.source {
+            Source::HeatPump { pump, .. }
+                if left_s > LOOK_S
+                    && self.on != On::Nothing
+                    && (air_c < pump.coldest_air_c + NEAR_K || air_c > pump.warmest_air_c - NEAR_K) =>
+            {
+                LOOK_S
+            }
+            _ => left_s,
+        }
+    }
+
     /// Sets what heats by the thermostats. One source at a time; the upper element first.
     pub(super) fn switch(&mut self, air_c: f64) {
         let set = self.model.setpoint_c;
@@ -113,11 +129,16 @@ impl Sim<'_> {
     /// Nothing heats: closed-form decay until the time is up or a thermostat calls.
     pub(super) fn idle_step(&mut self, left_s: f64, around: &mut impl Surroundings) -> f64 {
         let room_c = around.temperature_c();
-        let mut step = if left_s < IDLE_S { left_s } else { IDLE_S };
-        let rate = self.decay_rate();
+        let mut step = if left_s < self.pace.idle_s { left_s } else { self.pace.idle_s };
+        let rate = self.per_second;
         let call = self.model.setpoint_c - self.model.deadband_k;
         let mut limit = |place: Place| {
             let t_c = self.layers.temperature_c(place.sensor);
+            if t_c < call {
+                // It calls already, in vain: the air keeps a heat pump without elements from running.
+                step = if step < LOOK_S { step } else { LOOK_S };
+                return;
+            }
             // The straight line lies below the exponential: never late, and at most a little early.
             let falls = rate * (t_c - room_c);
             if falls * step > t_c - call {

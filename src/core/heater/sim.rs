@@ -2,9 +2,11 @@
 
 use super::control::Places;
 use super::model::{Model, Source};
+use super::pace::Pace;
 use super::surroundings::Surroundings;
 use super::totals::Totals;
 use crate::core::heat_pump::machine::Running;
+use crate::core::heat_pump::table::Table;
 use crate::core::numeric::decay_factor;
 use crate::core::tank::Layers;
 use crate::core::water::MEAN_VOLUMETRIC_HEAT_J_PER_M3_K as RHO_C;
@@ -12,12 +14,6 @@ use crate::core::water::MEAN_VOLUMETRIC_HEAT_J_PER_M3_K as RHO_C;
 /// Thermostats cut out this close below the setpoint, K: the step that gets there loses a little heat
 /// on the way, and chasing the last hundredths would cost steps.
 pub(super) const CUT_OUT_SLACK_K: f64 = 0.02;
-/// Conduction is done in batches of this time, s.
-const CONDUCTION_S: f64 = 1_800.0;
-/// Time of draws that may pass before the heater goes through it, s: a call is late by so much at most. A
-/// heat pump's backup is the more sensitive to that.
-const OWED_S: f64 = 180.0;
-const OWED_WITH_PUMP_S: f64 = 30.0;
 
 /// What heats at the moment.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -40,8 +36,11 @@ pub struct Sim<'m> {
     pub(super) running: Running,
     /// Rate of the heat pump's sensor, K/s, to foresee the cut-out.
     pub(super) sensor_rate: f64,
-    /// Longest heating step of the heat pump, s.
-    pub(super) pump_step_s: f64,
+    /// Where the heat pump is read off, instead of worked out.
+    pub(super) table: Option<&'m Table>,
+    pub(super) pace: Pace,
+    /// Share of its excess over the room that the tank loses in a second.
+    pub(super) per_second: f64,
     conduction_s: f64,
     /// Time of short draws that the heater has still to go through, s, and the most it may owe.
     owed_s: f64,
@@ -55,6 +54,11 @@ pub struct Sim<'m> {
 impl<'m> Sim<'m> {
     /// A heater full of water at its setpoint, everything off.
     pub fn new(model: &'m Model) -> Self {
+        Self::at_pace(model, Pace::ORDINARY, None)
+    }
+
+    /// The same at another pace; with a table, its heat pump is read off that.
+    pub fn at_pace(model: &'m Model, pace: Pace, table: Option<&'m Table>) -> Self {
         let layers =
             Layers::uniform(model.slots, model.volume_m3, model.height_m, model.k_area(), model.setpoint_c);
         Self {
@@ -66,10 +70,12 @@ impl<'m> Sim<'m> {
             totals: Totals::default(),
             running: Running { heat_w: 1_000.0, evaporating_c: 5.0, ..Running::default() },
             sensor_rate: 0.0,
-            pump_step_s: 600.0,
+            table,
+            pace,
+            per_second: per_second(model),
             conduction_s: 0.0,
             owed_s: 0.0,
-            owed_most_s: if model.pump().is_some() { OWED_WITH_PUMP_S } else { OWED_S },
+            owed_most_s: if model.pump().is_some() { pace.owed_with_pump_s } else { pace.owed_s },
         }
     }
 
@@ -78,7 +84,8 @@ impl<'m> Sim<'m> {
     /// against.
     #[must_use]
     pub fn with_pump_step(mut self, step_s: f64) -> Self {
-        self.pump_step_s = step_s;
+        self.pace.pump_s = step_s;
+        self.pace.owed_heating_s = 0.0;
         self.owed_most_s = 0.0;
         self
     }
@@ -86,8 +93,14 @@ impl<'m> Sim<'m> {
     /// Goes on with other figures of the same heater: another setpoint, say. Tank and layers stay.
     pub fn go_on_as(&mut self, model: &'m Model) {
         self.model = model;
+        self.per_second = per_second(model);
         // Sensors may sit elsewhere.
         self.moved = true;
+    }
+
+    /// How finely it goes through time.
+    pub fn pace(&self) -> &Pace {
+        &self.pace
     }
 
     /// The layers.
@@ -147,15 +160,17 @@ impl<'m> Sim<'m> {
             self.moved = false;
         }
         while left > 1e-6 {
-            self.switch(around.breathed_c());
+            let air_c = around.breathed_c();
+            self.switch(air_c);
+            let most = self.until_it_looks(left, air_c);
             let step = match self.on {
-                On::Nothing => self.idle_step(left, around),
-                On::Pump => self.pump_step(left, around),
-                On::Upper | On::Lower | On::Burner => self.direct_step(left, around),
+                On::Nothing => self.idle_step(most, around),
+                On::Pump => self.pump_step(most, around),
+                On::Upper | On::Lower | On::Burner => self.direct_step(most, around),
             };
             left -= step;
             self.conduction_s += step;
-            if self.conduction_s >= CONDUCTION_S {
+            if self.conduction_s >= self.pace.conduction_s {
                 self.layers.conduct(self.conduction_s);
                 self.conduction_s = 0.0;
             }
@@ -187,7 +202,7 @@ impl<'m> Sim<'m> {
         // several of them at once.
         self.owed_s += v * seconds_per_m3;
         let slow = matches!(self.on, On::Nothing | On::Pump);
-        if !slow || self.owed_s > self.owed_most_s {
+        if self.owed_s > if slow { self.owed_most_s } else { self.pace.owed_heating_s } {
             self.advance(0.0, around);
         }
         (v, out_c)
@@ -198,19 +213,18 @@ impl<'m> Sim<'m> {
         self.layers.stored_j()
     }
 
-    /// Share of its excess over the room that the tank loses in a second.
-    pub(super) fn decay_rate(&self) -> f64 {
-        self.model.standby_w_per_k / (RHO_C * self.model.volume_m3)
-    }
-
     /// Standby loss and electronics for a time, told to the surroundings together with what else the
     /// heater did to the air (heat given to it, J; water taken, kg).
     #[inline(always)]
     pub(super) fn lose(&mut self, dt_s: f64, around: &mut impl Surroundings) {
-        let factor = decay_factor(self.decay_rate() * dt_s);
+        let factor = decay_factor(self.per_second * dt_s);
         let lost = self.layers.decay(around.temperature_c(), factor);
         self.totals.standby_j += lost;
         self.totals.electricity_j += self.model.idle_w * dt_s;
         around.pass(dt_s, lost + self.model.idle_w * dt_s);
     }
+}
+
+fn per_second(model: &Model) -> f64 {
+    model.standby_w_per_k / (RHO_C * model.volume_m3)
 }

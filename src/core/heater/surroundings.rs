@@ -15,6 +15,9 @@ pub trait Surroundings {
         self.temperature_c()
     }
 
+    /// Its moisture, kg/kg.
+    fn breathed_w(&self) -> f64;
+
     /// Tells what a heat pump's coil and fan did to the air they moved: heat given to it (negative: taken), J, water
     /// taken from it, kg, in a volume of it, m³. Followed by [`Surroundings::pass`] for the time.
     fn breathe(&mut self, heat_j: f64, water_kg: f64, air_m3: f64);
@@ -45,6 +48,10 @@ impl Surroundings for Constant {
 
     fn inlet(&mut self) -> &CoilInlet {
         &self.inlet
+    }
+
+    fn breathed_w(&self) -> f64 {
+        self.inlet.w()
     }
 
     fn breathe(&mut self, _heat_j: f64, _water_kg: f64, _air_m3: f64) {}

@@ -53,23 +53,6 @@ impl Cholesky {
     pub fn log_determinant(&self) -> f64 {
         (0..self.n).map(|i| 2.0 * libm::log(self.l[i * self.n + i])).sum()
     }
-
-    /// The diagonal of A's inverse.
-    pub fn inverse_diagonal(&self) -> Vec<f64> {
-        let n = self.n;
-        let mut diagonal = vec![0.0; n];
-        // Column by column of L's inverse, whose squares add up along each row of the inverse's diagonal.
-        for j in 0..n {
-            let mut column = vec![0.0; n];
-            for i in j..n {
-                let row = &self.l[i * n..=i * n + i];
-                let unit = if i == j { 1.0 } else { 0.0 };
-                column[i] = (unit - dot(&row[j..i], &column[j..i])) / row[i];
-            }
-            diagonal[j] = dot(&column[j..], &column[j..]);
-        }
-        diagonal
-    }
 }
 
 /// Four sums side by side: no order of additions is left to the compiler.
@@ -98,8 +81,6 @@ mod tests {
         let mut b = [1.0, 2.0];
         c.solve(&mut b);
         assert!((b[0] + 0.125).abs() < 1e-15 && (b[1] - 0.75).abs() < 1e-15, "{b:?}");
-        let d = c.inverse_diagonal();
-        assert!((d[0] - 0.375).abs() < 1e-15 && (d[1] - 0.5).abs() < 1e-15, "{d:?}");
         assert!(Cholesky::of(2, vec![1.0, 2.0, 2.0, 1.0]).is_none());
         assert!(Cholesky::of(2, vec![1.0]).is_none());
     }
@@ -117,13 +98,9 @@ mod tests {
             let mut x = b.clone();
             let c = Cholesky::of(n, matrix).expect("positive definite");
             c.solve(&mut x);
-            for i in 0..n {
+            for (i, b) in b.iter().enumerate() {
                 let back: f64 = (0..n).map(|j| a(i, j) * x[j]).sum();
-                prop_assert!((back - b[i]).abs() < 1e-10);
-                let mut unit = vec![0.0; n];
-                unit[i] = 1.0;
-                c.solve(&mut unit);
-                prop_assert!((unit[i] - c.inverse_diagonal()[i]).abs() < 1e-12);
+                prop_assert!((back - b).abs() < 1e-10);
             }
         }
     }

@@ -7,14 +7,19 @@ use crate::core::moist_air::relative_humidity;
 use crate::core::numeric::decay_factor;
 use crate::core::site::Ducts;
 
-/// Small changes are gathered until they amount to this time, s.
-const GATHER_S: f64 = 900.0;
+/// Small changes are gathered until they amount to this time, s: as often as a heat pump looks at its air where that may
+/// keep it from running, which the time between would move else.
+const GATHER_S: f64 = 600.0;
 pub(in crate::core) const AIR_KG_PER_M3: f64 = 1.2;
 
 /// State of the room: its undisturbed values and how far the heater has moved it from them.
 #[derive(Clone, Debug)]
 pub struct RoomAir<'m> {
     model: &'m RoomModel,
+    /// Of its temperature and its moisture: how fast they come back, 1/s; and change held by a watt, K/W.
+    per_second: f64,
+    dries_per_second: f64,
+    k_per_w: f64,
     undisturbed_c: f64,
     undisturbed_w: f64,
     /// The house's air on that day, which ducts bring, °C and kg/kg.
@@ -50,8 +55,12 @@ impl<'m> RoomAir<'m> {
         let t = day_c + model.swing_k(hour);
         let w = model.undisturbed_w(day);
         let (house_c, house_w) = model.house(day);
+        let conductance = model.conductance_w_per_k();
         Self {
             model,
+            per_second: conductance / model.capacity_j_per_k,
+            dries_per_second: model.exchange_m3_per_s / model.moisture_m3,
+            k_per_w: 1.0 / conductance,
             undisturbed_c: t,
             undisturbed_w: w,
             house_c,
@@ -107,17 +116,15 @@ impl<'m> RoomAir<'m> {
             return;
         }
         let (dt, m) = (self.pending_s, self.model);
-        let gain = self.pending_j / dt - m.reference_gain_w;
-        let conductance = m.conductance_w_per_k();
-        let held = gain / conductance;
-        let factor = decay_factor(dt * conductance / m.capacity_j_per_k);
-        let mean_shift_s =
-            held * dt + (self.shift_k - held) * (1.0 - factor) * m.capacity_j_per_k / conductance;
-        self.shift_k = held + (self.shift_k - held) * factor;
+        let held = (self.pending_j / dt - m.reference_gain_w) * self.k_per_w;
+        let factor = decay_factor(dt * self.per_second);
+        let over = self.shift_k - held;
+        let mean_shift_s = held * dt + over * (1.0 - factor) / self.per_second;
+        self.shift_k = held + over * factor;
         self.from_house_j -= m.to_house_w_per_k * mean_shift_s;
 
-        let dries = self.pending_kg / dt / (AIR_KG_PER_M3 * m.exchange_m3_per_s);
-        let factor = decay_factor(dt * m.exchange_m3_per_s / m.moisture_m3);
+        let dries = self.pending_kg / (dt * AIR_KG_PER_M3 * m.exchange_m3_per_s);
+        let factor = decay_factor(dt * self.dries_per_second);
         self.shift_w = -dries + (self.shift_w + dries) * factor;
         self.pending_s = 0.0;
         self.pending_j = 0.0;
@@ -152,6 +159,10 @@ impl Surroundings for RoomAir<'_> {
 
     fn breathed_c(&self) -> f64 {
         if self.model.ducts == Ducts::None { self.t_c } else { self.house_c }
+    }
+
+    fn breathed_w(&self) -> f64 {
+        if self.model.ducts == Ducts::None { self.w } else { self.house_w }
     }
 
     fn breathe(&mut self, heat_j: f64, water_kg: f64, air_m3: f64) {

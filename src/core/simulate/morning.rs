@@ -4,7 +4,8 @@
 use super::fixture::{Piece, Served, serve};
 use crate::core::case::Household;
 use crate::core::draws::{Draw, Fixture, daily_use};
-use crate::core::heater::{Model, Sim, Surroundings};
+use crate::core::heat_pump::table::Table;
+use crate::core::heater::{Model, Pace, Sim, Surroundings};
 use crate::core::outcome::Morning;
 use crate::core::room::air::RoomAir;
 use crate::core::room::model::RoomModel;
@@ -101,6 +102,30 @@ pub fn simulate(model: &Model, h: &Household, cold_c: f64, coldest_day: usize, r
         shortfall: cubic_metres(served.short_m3),
         asked: cubic_metres(served.asked_m3),
     }
+}
+
+/// Share of the morning's water that falls short, without the picture: the heat pump is read off a table, and nothing is
+/// looked at between draws or after the last.
+pub fn short_share(
+    model: &Model,
+    table: Option<&Table>,
+    h: &Household,
+    cold_c: f64,
+    coldest_day: usize,
+    room: &RoomModel,
+) -> f64 {
+    let mut air = RoomAir::new(room, coldest_day as f64, 6.0);
+    let mut sim = Sim::at_pace(model, Pace::ORDINARY, table).with_pump_step(PUMP_STEP_S);
+    let mut now = FROM_S;
+    let mut served = Served::default();
+    for d in &draws(h) {
+        if d.start_s > now {
+            sim.advance(d.start_s - now, &mut air);
+            now = d.start_s;
+        }
+        served.add(&serve(&mut sim, d, cold_c, STEP_S / 2.0, &mut air, |_, piece| now += piece.seconds));
+    }
+    if served.asked_m3 > 0.0 { served.short_m3 / served.asked_m3 } else { 0.0 }
 }
 
 fn use_key(f: Fixture) -> Cow<'static, str> {

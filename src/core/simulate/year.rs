@@ -4,7 +4,8 @@ use super::fixture::{Served, serve};
 use super::sample::Sample;
 use crate::core::calendar::{DayOfYear, SECONDS_PER_DAY, SECONDS_PER_HOUR};
 use crate::core::draws::DrawYear;
-use crate::core::heater::{Model, Sim, Totals};
+use crate::core::heat_pump::table::Table;
+use crate::core::heater::{Model, Pace, Sim, Totals};
 use crate::core::outcome::YearResult;
 use crate::core::room::air::RoomAir;
 use crate::core::room::model::RoomModel;
@@ -13,8 +14,6 @@ use crate::core::units::{KWH_J, celsius, cubic_metres, seconds};
 use uom::si::energy::joule;
 use uom::si::f64::Energy;
 
-/// Longest piece of a draw, s.
-const LONGEST_PIECE_S: f64 = 120.0;
 /// Outdoor daily mean below which a house is heated, and above which it is cooled, °C: balance points
 /// of ordinary houses (60 and 70 °F); common practice, no source.
 pub const HEATED_BELOW_C: f64 = 15.5;
@@ -56,25 +55,14 @@ impl<'m, W: Watch<'m>> Watch<'m> for Option<W> {
 /// Simulates a year under the eyes of somebody; gives them back. The year is that of [`simulate`], to the bit, unless
 /// they change how the heater goes on.
 pub fn watched<'m, W: Watch<'m>>(model: &'m Model, house: &House<'m>, watch: W) -> (YearResult, W) {
-    let mut run = Run::new(model, house, watch);
-    let stored = run.sim.stored_j();
-    for day in DayOfYear::all() {
-        run.day(day, house, 1.0);
-    }
-    run.finish(stored)
+    lived(Sim::new(model), house, None, watch)
 }
 
 /// Simulates a year. `pump_step_s` as in [`Sim::with_pump_step`]; `None` for the default.
 pub fn simulate(model: &Model, house: &House, pump_step_s: Option<f64>) -> YearResult {
-    let mut run = Run::new(model, house, NOBODY);
-    if let Some(step) = pump_step_s {
-        run.sim = run.sim.with_pump_step(step);
-    }
-    let stored = run.sim.stored_j();
-    for day in DayOfYear::all() {
-        run.day(day, house, 1.0);
-    }
-    run.finish(stored).0
+    let sim = Sim::new(model);
+    let sim = if let Some(step) = pump_step_s { sim.with_pump_step(step) } else { sim };
+    lived(sim, house, None, NOBODY).0
 }
 
 /// A first look at the year: only the days of a sample, one after another as if they were neighbours, each
@@ -94,15 +82,39 @@ pub fn first_look_watched<'m, W: Watch<'m>>(
     sample: &Sample,
     watch: W,
 ) -> (YearResult, W) {
-    let mut run = Run::new(model, house, watch);
-    let stored = run.sim.stored_j();
-    if let Some(&(first, _)) = sample.days().first() {
-        run.jump(first);
-        run.day(first, house, 0.0);
-    }
-    for &(day, stands_for) in sample.days() {
-        run.jump(day);
-        run.day(day, house, stands_for);
+    lived(Sim::new(model), house, Some(sample), watch)
+}
+
+/// A year at a brisk pace, for the thousands of years that futures ask for: longer steps, and the heat pump read off a
+/// table. The house's draws are to be gathered ([`DrawYear::gathered`]). What it is off by: `tests/futures/brisk.rs`.
+pub fn brisk(model: &Model, table: Option<&Table>, house: &House) -> YearResult {
+    lived(Sim::at_pace(model, Pace::BRISK, table), house, None, NOBODY).0
+}
+
+fn lived<'m, W: Watch<'m>>(
+    sim: Sim<'m>,
+    house: &House<'m>,
+    sample: Option<&Sample>,
+    watch: W,
+) -> (YearResult, W) {
+    let stored = sim.stored_j();
+    let mut run = Run::new(sim, house, watch);
+    match sample {
+        None => {
+            for day in DayOfYear::all() {
+                run.day(day, house, 1.0);
+            }
+        }
+        Some(sample) => {
+            if let Some(&(first, _)) = sample.days().first() {
+                run.jump(first);
+                run.day(first, house, 0.0);
+            }
+            for &(day, stands_for) in sample.days() {
+                run.jump(day);
+                run.day(day, house, stands_for);
+            }
+        }
     }
     run.finish(stored)
 }
@@ -123,6 +135,7 @@ struct Year {
 
 struct Run<'m, W> {
     watch: W,
+    pace: Pace,
     sim: Sim<'m>,
     room: RoomAir<'m>,
     now_s: f64,
@@ -133,11 +146,12 @@ struct Run<'m, W> {
 }
 
 impl<'m, W: Watch<'m>> Run<'m, W> {
-    fn new(model: &'m Model, house: &House<'m>, watch: W) -> Self {
+    fn new(sim: Sim<'m>, house: &House<'m>, watch: W) -> Self {
         Self {
             watch,
+            pace: *sim.pace(),
             room: RoomAir::new(house.room, 0.0, 0.0),
-            sim: Sim::new(model),
+            sim,
             now_s: 0.0,
             hour: 0,
             stands_for: 1.0,
@@ -163,7 +177,7 @@ impl<'m, W: Watch<'m>> Run<'m, W> {
         let cold_c = f64::from(house.mains_c.get(index).copied().unwrap_or(10.0));
         for draw in house.draws.day(index) {
             self.until(draw.start_s);
-            let served = serve(&mut self.sim, draw, cold_c, LONGEST_PIECE_S, &mut self.room, |_, _| ());
+            let served = serve(&mut self.sim, draw, cold_c, self.pace.draw_s, &mut self.room, |_, _| ());
             self.now_s = draw.start_s + draw.duration_s();
             self.year.served.add(&served.times(stands_for));
         }
@@ -187,7 +201,7 @@ impl<'m, W: Watch<'m>> Run<'m, W> {
     /// Lets the heater stand until a time, hour by hour.
     fn until(&mut self, time_s: f64) {
         loop {
-            let next_hour = f64::from(self.hour + 1) * SECONDS_PER_HOUR;
+            let next_hour = f64::from(self.hour + self.pace.hours) * SECONDS_PER_HOUR;
             if self.now_s >= next_hour {
                 // A draw may have run past the hour.
                 self.next_hour();
@@ -204,7 +218,7 @@ impl<'m, W: Watch<'m>> Run<'m, W> {
 
     fn next_hour(&mut self) {
         self.watch.hour_ended(self.hour, self.stands_for, &mut self.sim);
-        self.hour += 1;
+        self.hour += self.pace.hours;
         let (day, hour) = (self.hour / 24, self.hour % 24);
         // Noon stands for the day in the charts.
         if hour == 12 {
@@ -213,7 +227,7 @@ impl<'m, W: Watch<'m>> Run<'m, W> {
             self.year.undisturbed_c.push(self.room.undisturbed_c() as f32);
             self.year.rh.push(self.room.relative_humidity() as f32);
         }
-        self.room.at(f64::from(day), f64::from(hour));
+        self.room.at(f64::from(day), f64::from(hour + self.pace.hours / 2));
     }
 
     fn finish(self, stored_at_start_j: f64) -> (YearResult, W) {

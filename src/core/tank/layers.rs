@@ -13,6 +13,9 @@ use crate::core::water::MEAN_VOLUMETRIC_HEAT_J_PER_M3_K as RHO_C;
 /// Most slots a tank may be cut into (the high-resolution reference uses them).
 pub const MAX_SLOTS: usize = 192;
 
+/// Most that a slot's difference to the next may be evened out in one step of conduction: half would overshoot.
+const MOST_CONDUCTED: f64 = 0.4;
+
 /// Water in layers, bottom up. Layer 0 is the growing one (volume `fill`), layer `slots` the shrinking
 /// one (volume `slot − fill`); those between are whole slots.
 #[derive(Clone)]
@@ -26,9 +29,9 @@ pub struct Layers {
     /// jacket's loss, which is asked for at every step, needs no sum.
     pub(super) held_m3_k: f64,
     /// Slots a cubic metre fills.
-    per_slot: f64,
-    /// Heat conducted from slot to slot per kelvin, W/K: `k · area / slot height`.
-    conductance_w_per_k: f64,
+    pub(super) per_slot: f64,
+    /// Heat conducted from slot to slot (`k · area / slot height`) over what a slot holds, 1/s.
+    conducted_per_s: f64,
 }
 
 impl Layers {
@@ -45,7 +48,7 @@ impl Layers {
             fill_m3: 0.0,
             held_m3_k: volume_m3 * t_c,
             per_slot: n / volume_m3,
-            conductance_w_per_k: k_area_w_m_per_k * n / height_m,
+            conducted_per_s: k_area_w_m_per_k * n / height_m * n / (RHO_C * volume_m3),
         }
     }
 
@@ -88,7 +91,7 @@ impl Layers {
         self.sum_m3_k() * RHO_C
     }
 
-    fn sum_m3_k(&self) -> f64 {
+    pub(super) fn sum_m3_k(&self) -> f64 {
         let whole: f64 = self.t_c[1..=self.slots].iter().sum();
         self.slot_m3 * whole + self.fill_m3 * (self.t_c[0] - self.t_c[self.slots])
     }
@@ -187,43 +190,31 @@ impl Layers {
         // Often enough that no rounding adds up.
         self.held_m3_k = self.sum_m3_k();
         let n = self.slots;
-        let capacity = RHO_C * self.slot_m3;
-        let whole = self.conductance_w_per_k * dt_s / capacity;
+        let whole = self.conducted_per_s * dt_s;
         // Sub-steps where the explicit rule would overshoot.
-        let steps = (whole / 0.4).ceil();
-        let steps = if steps > 1.0 { steps } else { 1.0 };
+        let steps = if whole > MOST_CONDUCTED { (whole / MOST_CONDUCTED).ceil() } else { 1.0 };
         let r = whole / steps;
+        let fill = self.fill_m3 * self.per_slot;
         for _ in 0..steps as usize {
-            // Ends first: thin layers, by the closed relaxation of two bodies to first order.
-            let mut carried = self.end_exchange(0, 1, dt_s / steps);
+            // Ends first.
+            let mut carried = self.end_exchange(0, 1, fill, r);
             for i in 1..n - 1 {
                 let flow = r * (self.t_c[i + 1] - self.t_c[i]);
                 self.t_c[i] += flow - carried;
                 carried = flow;
             }
-            self.t_c[n - 1] -= carried;
-            let top = self.end_exchange(n - 1, n, dt_s / steps);
-            self.t_c[n - 1] += top;
+            let top = self.end_exchange(n, n - 1, 1.0 - fill, r);
+            self.t_c[n - 1] -= carried + top;
         }
     }
 
-    /// Exchanges heat between an end layer and its neighbour. Returns what the *whole* slot's
-    /// temperature has to change by: given back for layer 1 (to be subtracted as `carried`), and
-    /// directly for the top pair.
-    fn end_exchange(&mut self, low: usize, high: usize, dt_s: f64) -> f64 {
-        let (thin, whole) = if low == 0 { (low, high) } else { (high, low) };
-        let v = self.layer_m3(thin);
-        if v <= 0.0 {
-            self.t_c[thin] = self.t_c[whole];
-            return 0.0;
-        }
-        // Centres lie half a slot and half the thin layer apart.
-        let g = self.conductance_w_per_k / (0.5 + 0.5 * v / self.slot_m3);
-        let joint = RHO_C * v * self.slot_m3 / (v + self.slot_m3);
-        let x = g * dt_s / joint;
-        let heat = joint * (self.t_c[whole] - self.t_c[thin]) * x / (1.0 + x);
-        self.t_c[thin] += heat / (RHO_C * v);
-        let change = heat / (RHO_C * self.slot_m3);
-        if low == 0 { change } else { -change }
+    /// Exchanges heat between an end layer, which is a share of a slot, and its whole neighbour, by the closed relaxation of
+    /// two bodies to first order, whose centres lie half a slot and half the thin layer apart. Returns what the neighbour's
+    /// temperature has to fall by.
+    #[inline(always)]
+    fn end_exchange(&mut self, thin: usize, whole: usize, share: f64, r: f64) -> f64 {
+        let warms = (self.t_c[whole] - self.t_c[thin]) * 2.0 * r / ((1.0 + share) * (share + 2.0 * r));
+        self.t_c[thin] += warms;
+        share * warms
     }
 }

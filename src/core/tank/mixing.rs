@@ -66,29 +66,41 @@ impl Layers {
         if volume_m3 <= 0.0 {
             return;
         }
-        let mut left = volume_m3;
-        let mut heat = 0.0;
-        let mut edge = 0;
-        while edge <= self.slots {
-            let v = self.layer_m3(edge);
-            if v >= left {
-                break;
-            }
-            heat += v * self.t_c[edge];
-            left -= v;
-            edge += 1;
-        }
-        if edge > self.slots {
+        // In slots: the growing layer, whole ones, and a share of the one at the edge.
+        let volume = volume_m3 * self.per_slot;
+        let fill = self.fill_m3 * self.per_slot;
+        let above = volume - fill;
+        if above <= 0.0 {
             return;
         }
-        heat += left * self.t_c[edge];
-        let mean = heat / volume_m3;
-        let v = self.layer_m3(edge);
-        if v > 0.0 {
-            let share = left / v;
-            self.t_c[edge] += share * (mean - self.t_c[edge]);
+        let whole = above as i32 as usize;
+        let edge = whole + 1;
+        // The shrinking layer at the top is no whole one.
+        if edge >= self.slots {
+            return self.stir_all(volume);
         }
-        self.t_c[..edge].fill(mean);
+        let share = above - whole as f64;
+        let mut heat = fill * self.t_c[0] + share * self.t_c[edge];
+        for t in &self.t_c[1..edge] {
+            heat += t;
+        }
+        let mean = heat / volume;
+        self.t_c[edge] += share * (mean - self.t_c[edge]);
+        for t in &mut self.t_c[..edge] {
+            *t = mean;
+        }
+    }
+
+    /// Stirs as many slots as reach into the top layer.
+    fn stir_all(&mut self, volume: f64) {
+        let top = self.slots;
+        let rest = 1.0 - self.fill_m3 * self.per_slot;
+        let below = top as f64 - rest;
+        let share = if rest > 0.0 { ((volume - below) / rest).clamp(0.0, 1.0) } else { 0.0 };
+        let heat = (self.sum_m3_k() - (1.0 - share) * rest * self.slot_m3 * self.t_c[top]) * self.per_slot;
+        let mean = heat / (below + share * rest);
+        self.t_c[top] += share * (mean - self.t_c[top]);
+        self.t_c[..top].fill(mean);
     }
 
     /// Volume and common temperature of the pool that heat from layer `from` warms now: that layer and

@@ -1,7 +1,7 @@
 //! The steps to the futures of one job, as plain data: what can be done next, what is under way, what has come.
 
 use super::futures::View;
-use crate::core::futures::stages::{PIECES, STAGES};
+use crate::core::futures::stages::{HOUSEHOLDS, STAGES};
 use crate::core::futures::{Futures, Wishes};
 use crate::job::JobId;
 use crate::ui::model::Shared;
@@ -13,7 +13,7 @@ use std::sync::Arc;
 /// Years simulated in one errand: so few that a newer answer need not wait for long.
 const PIECE: u32 = 2;
 /// All years there are.
-pub const YEARS: u32 = PIECES;
+pub const YEARS: u32 = HOUSEHOLDS;
 
 /// What somebody is at: the first year of a piece, or something else.
 type Doing = Option<u32>;
@@ -117,7 +117,7 @@ impl Steps {
             return None;
         }
         let (step, doing) = match STAGES.get(self.stage) {
-            Some(stage) if self.there.iter().take(stage.pieces() as usize).all(|there| *there) => {
+            Some(stage) if self.there.iter().take(stage.households as usize).all(|there| *there) => {
                 let brought = std::mem::take(&mut self.brought);
                 (Step::Tell { stage: self.stage as u32, from: self.drawn, brought }, None)
             }
