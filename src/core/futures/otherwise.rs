@@ -22,7 +22,7 @@ use serde::{Deserialize, Serialize};
 
 /// What the advised heater is to its house.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-enum Part {
+pub(super) enum Part {
     /// The present one stays until it fails.
     Keeps,
     /// A new one is bought.
@@ -35,19 +35,19 @@ enum Part {
 }
 
 impl Part {
-    /// Of what is advised; `None` without candidates, which never is.
-    fn of(outcome: &Outcome) -> Option<Part> {
-        let best = outcome.of(outcome.advice.best)?;
-        if best.candidate.id == CandidateId::Keep {
+    /// Of a candidate; `None` where it is none of the outcome's.
+    pub(super) fn of(outcome: &Outcome, id: CandidateId) -> Option<Part> {
+        let of = outcome.of(id)?;
+        if id == CandidateId::Keep {
             return Some(Part::Keeps);
         }
-        let kind = best.candidate.label.kind;
+        let kind = of.candidate.label.kind;
         let present = outcome.of(CandidateId::Keep)?.candidate.label.kind;
         Some(Part::Buys { kind, again: kind == present })
     }
 
     /// Whether both come to the same advice: a heat pump after a heat pump is both going on as before and a heat pump.
-    fn is_like(self, other: Part) -> bool {
+    pub(super) fn is_like(self, other: Part) -> bool {
         match (self, other) {
             (Part::Keeps, Part::Keeps) => true,
             (Part::Buys { kind, again }, Part::Buys { kind: other, again: there }) => {
@@ -80,7 +80,13 @@ impl FirstLook {
         while run.look_anew(cache) {}
         let outcome = run.first()?;
         let costs = outcome.candidates.iter().map(|c| (c.candidate.id, c.cost.net_present_cost)).collect();
-        Some(FirstLook { index, best: outcome.advice.best, part: Part::of(&outcome)?, same, costs })
+        Some(FirstLook {
+            index,
+            best: outcome.advice.best,
+            part: Part::of(&outcome, outcome.advice.best)?,
+            same,
+            costs,
+        })
     }
 
     /// What the second of a pair of candidates costs more than the first; `None` where one is missing, or both are the same.
@@ -115,7 +121,7 @@ impl Study<'_> {
 
     /// Whether a first look at the house that stands comes to the advice on it: only then do others tell anything.
     pub fn agrees(&self, look: &FirstLook, outcome: &Outcome) -> bool {
-        look.index == 0 && Part::of(outcome).is_some_and(|part| part.is_like(look.part))
+        look.index == 0 && Part::of(outcome, outcome.advice.best).is_some_and(|part| part.is_like(look.part))
     }
 
     /// Puts the questions whose options turn the advice first: whatever else is found rests on what they stand at. `looks` are
@@ -123,7 +129,7 @@ impl Study<'_> {
     pub fn with_other_houses(&self, changes: Changes, outcome: &Outcome, looks: &[FirstLook]) -> Changes {
         let Changes { advised, next, mut sensitivities } = changes;
         let here = looks.iter().find(|look| self.agrees(look, outcome));
-        if let (Some(here), Some(part)) = (here, Part::of(outcome)) {
+        if let (Some(here), Some(part)) = (here, Part::of(outcome, outcome.advice.best)) {
             let cost = |id| outcome.of(id).map_or(0.0, |c| c.cost.net_present_cost);
             let whole = cost(next) - cost(advised);
             let mut first = 1;

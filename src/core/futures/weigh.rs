@@ -2,6 +2,7 @@
 //! does by itself. Whoever takes the steps, few or many at once, comes to the same to the bit.
 
 use super::ahead;
+use super::otherwise::Part;
 use super::shares::{Share, Sums};
 use super::study::{Fitted, Position, Study};
 use super::types::{Changes, Sensitivity};
@@ -52,10 +53,14 @@ impl Weighing {
 }
 
 impl Study<'_> {
-    /// The advised candidate's rival: of those that fit, the first in the advice's order; `None` where nothing else fits.
+    /// The advised candidate's rival: of those that fit, the first in the advice's order that would be other advice, not
+    /// another size of the same; where there is none, the first. `None` where nothing else fits.
     fn rival(outcome: &Outcome) -> Option<CandidateId> {
-        let fits = |id: CandidateId| outcome.of(id).is_some_and(|c| c.fit() != Fit::DoesNotFit);
-        outcome.advice.runners_up.iter().map(|r| r.id).find(|id| fits(*id))
+        let advised = Part::of(outcome, outcome.advice.best)?;
+        let fits = |id: &CandidateId| outcome.of(*id).is_some_and(|c| c.fit() != Fit::DoesNotFit);
+        let is_other = |id: &CandidateId| Part::of(outcome, *id).is_some_and(|part| !part.is_like(advised));
+        let others: Vec<CandidateId> = outcome.advice.runners_up.iter().map(|r| r.id).filter(fits).collect();
+        others.iter().copied().find(is_other).or(others.first().copied())
     }
 
     /// What would change the advice; `None` where there is nothing else to choose.
