@@ -31,7 +31,7 @@ fn dollars(words: &str) -> Vec<f64> {
 }
 
 /// How long all the simulated years may take where every core is busy with other tests.
-const PATIENCE: Duration = Duration::from_secs(120);
+const PATIENCE: Duration = Duration::from_secs(300);
 
 async fn until_whole(page: &Page) -> Result<()> {
     let whole = format!("return Boolean({WHOLE})");
