@@ -52,29 +52,14 @@ fn with(draw: &Draw, before: &Draw) -> Draw {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::core::draws::HouseholdUse;
-    use crate::core::draws::daily_use;
-    use crate::core::units::GALLON_M3;
+    use crate::core::draws::year::tests::use_for;
     use proptest::prelude::*;
-
-    fn household(people: f64) -> HouseholdUse {
-        HouseholdUse {
-            showers_per_day: daily_use::showers_per_day(people),
-            shower_m3: daily_use::SHOWER_GPM * daily_use::SHOWER_MINUTES * GALLON_M3,
-            shower_flow: daily_use::SHOWER_GPM * GALLON_M3 / 60.0,
-            baths_per_day: daily_use::baths_per_week(people) / 7.0,
-            bath_m3: daily_use::TUB_GAL * GALLON_M3,
-            sinks_m3_per_day: daily_use::sinks_m3(people),
-            dishwasher_per_day: daily_use::dishwasher_loads_per_week(people) / 7.0,
-            hot_washes_per_day: daily_use::hot_washes_per_week(people) / 7.0,
-        }
-    }
 
     proptest! {
         /// Each day keeps its water, mixed and hot; draws are fewer, in order, and none overlaps the next.
         #[test]
         fn each_day_keeps_its_water(people in 1.0..8.0f64, seed in 0u64..1_000) {
-            let year = DrawYear::generate(&household(people), seed);
+            let year = DrawYear::generate(&use_for(people), seed);
             let gathered = year.gathered();
             prop_assert!(gathered.all().len() < year.all().len());
             for day in 0..365 {

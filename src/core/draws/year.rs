@@ -212,11 +212,11 @@ pub(super) fn queue(draws: &mut [Draw]) {
 }
 
 #[cfg(test)]
-mod tests {
+pub(super) mod tests {
     use super::*;
     use proptest::prelude::*;
 
-    fn use_for(people: f64) -> HouseholdUse {
+    pub(crate) fn use_for(people: f64) -> HouseholdUse {
         HouseholdUse {
             showers_per_day: daily_use::showers_per_day(people),
             shower_m3: daily_use::SHOWER_GPM * daily_use::SHOWER_MINUTES * GALLON_M3,
