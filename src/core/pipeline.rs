@@ -10,61 +10,30 @@
 //! simulation: where the tariff goes by the hour, the hours at which a year used its electricity are kept with it, not
 //! what that cost.
 
+mod cache;
+
+pub use cache::Cache;
+use cache::{Conditions, Lived, keep};
+
 use super::advice;
 use super::calendar::DayOfYear;
-use super::candidates::{Candidate, CandidateId, Label, offered};
+use super::candidates::{Candidate, CandidateId, offered};
 use super::case::{Case, DoorKind};
 use super::checks::{self, Opened, Seen, rules::us::US};
 use super::climate::days::Days;
 use super::draws::{DrawYear, HouseholdUse};
-use super::heater::{Model, Source};
-use super::label::ageing::Wear;
-use super::label::calibration::{Calibrated, calibrate};
+use super::heater::Model;
+use super::label::calibration::Calibrated;
 use super::money::cash;
 use super::outcome::{CandidateOutcome, Morning, Outcome, YearResult};
 use super::room::model::RoomModel;
 use super::simulate::sample::Sample;
 use super::simulate::{morning, year};
 use super::site::Ducts;
-use super::tariff::hours::{Hours, Meter};
+use super::tariff::hours::Meter;
 use super::units::{celsius, kelvins, to_celsius};
 use std::cell::OnceCell;
 use std::sync::Arc;
-
-/// Most heaters and years kept; a page's worth of changes of mind.
-const KEPT: usize = 64;
-
-/// What stays true from one case to the next.
-#[derive(Default)]
-pub struct Cache {
-    calibrated: Vec<(Label, Calibrated)>,
-    draws: Option<(HouseholdUse, u64, Arc<DrawYear>)>,
-    simulated: Vec<(Key, Lived)>,
-    /// Years with more air.
-    opened: Vec<((Candidate, Conditions), Opened)>,
-}
-
-/// Everything that moves a simulated year and morning, besides the heater.
-#[derive(Clone, Debug, PartialEq)]
-struct Conditions {
-    seed: u64,
-    household: super::case::Household,
-    mains_c: Vec<f32>,
-    outdoor_c: Vec<f32>,
-    room: RoomModel,
-    setpoint_c: f64,
-}
-
-type Key = (Candidate, Wear, Conditions);
-
-/// A year and a morning as they were lived through, whatever the tariff.
-#[derive(Clone)]
-struct Lived {
-    year: YearResult,
-    /// When it used its electricity; `None` where no tariff asked for that yet.
-    hours: Option<Hours>,
-    morning: Morning,
-}
 
 /// A case on its way to advice.
 pub struct Run {
@@ -361,61 +330,4 @@ fn largest_drop_k(c: &CandidateOutcome) -> f64 {
         .zip(&c.year.room_c)
         .map(|(undisturbed, with)| f64::from(undisturbed - with))
         .fold(0.0, |a, b| if b > a { b } else { a })
-}
-
-impl Cache {
-    /// A candidate's heater as it is when new.
-    pub fn new_heater(&mut self, candidate: &Candidate, setpoint_c: f64) -> Model {
-        self.calibrated(candidate, setpoint_c).model
-    }
-
-    /// A heater as it stands in the house, with what age has changed: the present one is not new any more.
-    fn heater(&mut self, candidate: &Candidate, case: &Case, setpoint_c: f64) -> (Calibrated, Wear) {
-        let new = self.calibrated(candidate, setpoint_c);
-        if candidate.id != CandidateId::Keep {
-            return (new, Wear::NONE);
-        }
-        let recovery = if let Source::Burner(b) = &new.model.source { b.recovery } else { 1.0 };
-        let wear = Wear::of(&case.heater, recovery);
-        let model = wear.on(&new.model, candidate.label.kind);
-        (Calibrated { model, ..new }, wear)
-    }
-
-    /// A calibrated heater at a setpoint. The rating test has a setpoint of its own: the household's moves the
-    /// thermostat only.
-    fn calibrated(&mut self, candidate: &Candidate, setpoint_c: f64) -> Calibrated {
-        if let Some(at) = self.calibrated.iter().position(|(label, _)| *label == candidate.label) {
-            // Last used, last dropped.
-            let known = self.calibrated.remove(at);
-            let found = known.1.clone();
-            self.calibrated.push(known);
-            return Calibrated { model: found.model.at_setpoint(setpoint_c), ..found };
-        }
-        let made = calibrate(&candidate.label, setpoint_c);
-        keep(&mut self.calibrated, (candidate.label.clone(), made.clone()));
-        made
-    }
-
-    /// What is known of a candidate's year and morning, with its hours where the case's tariff asks for them.
-    fn simulated(
-        &self,
-        candidate: &Candidate,
-        wear: Wear,
-        conditions: &Conditions,
-        case: &Case,
-    ) -> Option<Lived> {
-        let by_hour = case.prices.tariff.is_by_hour();
-        let known = self.simulated.iter().find(|((c, worn, of), lived)| {
-            c == candidate && *worn == wear && of == conditions && (lived.hours.is_some() || !by_hour)
-        });
-        known.map(|(_, lived)| lived.clone())
-    }
-}
-
-/// Puts an entry in, the oldest out when full.
-fn keep<T>(list: &mut Vec<T>, entry: T) {
-    if list.len() >= KEPT {
-        list.remove(0);
-    }
-    list.push(entry);
 }

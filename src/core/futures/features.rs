@@ -232,7 +232,7 @@ impl House {
 }
 
 /// The loss that gives a label its factor, W/K: what the rating test's day uses beyond its hot water.
-pub(super) fn standby_w_per_k(label: &Label, recovery: f64) -> f64 {
+fn standby_w_per_k(label: &Label, recovery: f64) -> f64 {
     let volume_m3 = label.nominal_volume.get::<cubic_meter>();
     if label.kind == HeaterKind::HeatPump {
         return class::standby_w_per_k(label.kind, volume_m3);

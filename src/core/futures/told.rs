@@ -6,6 +6,9 @@ use crate::core::money::cash::DAMP_MONTHS;
 use crate::core::outcome::YearResult;
 use serde::{Deserialize, Serialize};
 
+/// What a brisk year is corrected in: energy, heating made up, cooling spared, condensate.
+const CORRECTED: usize = 4;
+
 /// A candidate as it stands.
 #[derive(Clone, Debug)]
 pub(super) struct Base {
@@ -14,7 +17,7 @@ pub(super) struct Base {
     pub truth: [f64; OUTPUTS],
     pub seen: Seen,
     /// What its brisk year is off by ([`Comes::off`]).
-    pub off: [f64; OUTPUTS],
+    pub off: [f64; CORRECTED],
 }
 
 /// A candidate's year in one future.
@@ -99,23 +102,19 @@ impl Comes {
             short: gave[4],
         }
     }
-}
 
-impl Comes {
     /// How far another account of the same year is off: the logarithm of the energies' ratio, the others over the heat.
-    pub fn off(&self, other: &Comes) -> [f64; OUTPUTS] {
+    pub fn off(&self, other: &Comes) -> [f64; CORRECTED] {
         [
             libm::log(self.energy_kwh / other.energy_kwh),
             (self.makeup_kwh - other.makeup_kwh) / self.heat_kwh,
             (self.relief_kwh - other.relief_kwh) / self.heat_kwh,
             (self.damp_l - other.damp_l) / self.heat_kwh,
-            // The morning is simulated as it is.
-            0.0,
         ]
     }
 
-    /// An account with that taken off.
-    pub fn less(&self, off: &[f64; OUTPUTS]) -> Comes {
+    /// An account with that taken off. The morning stays.
+    pub fn less(&self, off: &[f64; CORRECTED]) -> Comes {
         Comes {
             energy_kwh: libm::exp(off[0]) * self.energy_kwh,
             makeup_kwh: self.makeup_kwh + off[1] * self.heat_kwh,

@@ -64,9 +64,7 @@ impl Table {
         let condensing_c = CONDENSING.0 + CONDENSING.1 * (c as f64 + dc);
         self.pump.run_at(evaporating_c, condensing_c, condensate)
     }
-}
 
-impl Table {
     /// Between a point and the next one along the condensing temperature.
     #[inline(always)]
     fn along(&self, at: usize, share: f64) -> (f64, f64) {

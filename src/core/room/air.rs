@@ -10,7 +10,7 @@ use crate::core::site::Ducts;
 /// Small changes are gathered until they amount to this time, s: as often as a heat pump looks at its air where that may
 /// keep it from running, which the time between would move else.
 const GATHER_S: f64 = 600.0;
-pub(in crate::core) const AIR_KG_PER_M3: f64 = 1.2;
+const AIR_KG_PER_M3: f64 = 1.2;
 
 /// State of the room: its undisturbed values and how far the heater has moved it from them.
 #[derive(Clone, Debug)]
