@@ -3,11 +3,12 @@
 //! Elements are found by their `data-test`, which says what they are for and stays when looks change.
 use std::path::PathBuf;
 use std::sync::{Arc, Mutex};
-use std::time::Duration;
+use std::time::{Duration, Instant};
 
 use anyhow::{Context, Result, ensure};
 use fantoccini::Locator;
 use fantoccini::elements::Element;
+use fantoccini::error::{CmdError, ErrorStatus};
 use fantoccini::key::Key;
 use serde_json::{Value, json};
 
@@ -130,14 +131,28 @@ impl Page {
         wait.for_element(Locator::Css(&selector)).await.with_context(|| format!("nothing for {test}"))
     }
 
-    /// Clicks the element for a purpose, in the middle of the window, where nothing lies over it.
+    /// Clicks the element for a purpose, in the middle of the window, once it stands still there and nothing lies over
+    /// it. The page moves its reader too, to a question it opens at, and on a busy machine that may come late.
     pub async fn click(&self, test: &str) -> Result<()> {
+        let start = Instant::now();
         let element = self.find(test).await?;
-        let middle = format!(
-            "document.querySelector('[data-test={test}]').scrollIntoView({{ block: 'center', behavior: 'instant' }})"
+        let still = format!(
+            "(async () => {{
+                const top = () => document.querySelector('[data-test={test}]')?.getBoundingClientRect().top;
+                document.querySelector('[data-test={test}]')?.scrollIntoView({{ block: 'center', behavior: 'instant' }});
+                const before = top();
+                for (let frame = 0; frame < 3; frame += 1) await new Promise(requestAnimationFrame);
+                return before === top();
+            }})()"
         );
-        self.value(&middle).await?;
-        Ok(element.click().await?)
+        loop {
+            self.until_brings(&format!("{test} to stand still"), &still).await?;
+            match element.click().await {
+                Err(CmdError::Standard(fault))
+                    if fault.error == ErrorStatus::ElementClickIntercepted && start.elapsed() < PATIENCE => {}
+                other => return Ok(other?),
+            }
+        }
     }
 
     /// Types into a question's field and leaves it.
