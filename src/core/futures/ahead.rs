@@ -70,11 +70,10 @@ impl Ahead {
         let new = |z: f64| present::NEW.left_at(normal_share(z), 0.0);
         let when = -libm::log(normal_share(-when)) / MOVES_A_YEAR;
         Ahead {
-            // A leaking tank is at its end.
-            present_fails: if present::expected_left(h) > 0.0 {
-                present::of(h).left_at(normal_share(old), h.age_years.value)
-            } else {
+            present_fails: if present::is_at_its_end(h) {
                 0.0
+            } else {
+                present::of(h).left_at(normal_share(old), h.age_years.value)
             },
             lives: [new(first), new(later)],
             wanders: [ELECTRICITY_WANDERS * electricity, FUEL_WANDERS * fuel],

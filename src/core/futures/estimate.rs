@@ -5,6 +5,7 @@
 
 use crate::core::candidates::{Candidate, CandidateId, Label, offered};
 use crate::core::case::Case;
+use crate::core::case::Tariff;
 use crate::core::climate::days::Days;
 use crate::core::draws::{DrawYear, HouseholdUse};
 use crate::core::heat_pump::table::Table;
@@ -16,6 +17,7 @@ use crate::core::pipeline::Cache;
 use crate::core::room::model::RoomModel;
 use crate::core::simulate::morning;
 use crate::core::simulate::year::{self, House};
+use crate::core::tariff::hours::Meter;
 use crate::core::units::to_celsius;
 use std::sync::{Arc, Mutex, PoisonError};
 
@@ -47,6 +49,8 @@ pub(super) struct Lived {
     days: Days,
     room: RoomModel,
     kept: Arc<Standing>,
+    /// Where the price goes by the hour.
+    tariff: Option<Tariff>,
 }
 
 impl Heaters {
@@ -115,6 +119,7 @@ impl Lived {
             days: Days::of(place.outdoor_mean.value, place.outdoor_range.value, place.cold_water_shift.value),
             room,
             kept: Arc::new(kept),
+            tariff: case.prices.tariff.is_by_hour().then(|| case.prices.tariff.clone()),
         }
     }
 
@@ -132,7 +137,11 @@ impl Lived {
     pub fn year(&self, standing: &Standing) -> YearResult {
         let Days { mains_c, outdoor_c, .. } = &self.days;
         let house = House { draws: &self.draws, mains_c, outdoor_c, room: &self.room };
-        year::brisk(&standing.model, standing.heater.table.as_ref(), &house)
+        let table = standing.heater.table.as_ref();
+        let Some(tariff) = &self.tariff else { return year::brisk(&standing.model, table, &house) };
+        let (mut year, meter) = year::brisk_watched(&standing.model, table, &house, Some(Meter::default()));
+        year.peak_share = meter.map_or([0.0; 12], |m| tariff.shares(&m.hours()));
+        year
     }
 
     /// Share of the busiest morning's water that falls short.

@@ -4,9 +4,9 @@
 //! ([`unknowns`]), and what nobody can know today ([`ahead`]). All candidates are seen in the same futures. Points come from
 //! an index and a seed ([`points`]), so that results do not depend on how the work is shared out.
 //!
-//! Where electricity goes by the hour, a future pays the peak and low prices it draws. At which hours a candidate uses its
-//! electricity is that of the case as it stands, month by month ([`crate::core::outcome::YearResult::peak_share`]): other
-//! people and other water move how much is used, hardly when. The hours of the peak themselves are not drawn.
+//! Where the price goes by the hour, a future pays the peak and low prices it draws, at the hours of its own household's use:
+//! the months of the case as it stands ([`crate::core::outcome::YearResult::peak_share`]), brought to the share of that year.
+//! The hours of the peak themselves are not drawn.
 //!
 //! A thousand whole years are too dear. Futures ([`summary`]) share some households ([`study`]), each lived through at a brisk
 //! pace ([`estimate`]); what would change the advice ([`change`], step by step in [`weigh`]) rests on a response to them

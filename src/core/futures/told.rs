@@ -6,8 +6,8 @@ use crate::core::money::cash::DAMP_MONTHS;
 use crate::core::outcome::YearResult;
 use serde::{Deserialize, Serialize};
 
-/// What a brisk year is corrected in: energy, heating made up, cooling spared, condensate.
-const CORRECTED: usize = 4;
+/// What a brisk year is corrected in: energy, heating made up, cooling spared, condensate, electricity at peak hours.
+const CORRECTED: usize = 5;
 
 /// A candidate as it stands.
 #[derive(Clone, Debug)]
@@ -23,7 +23,7 @@ pub(super) struct Base {
 /// A candidate's year in one future.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Told {
-    /// The year: that of the case as it stands, brought to what it comes to. Its shares at peak hours stay.
+    /// The year: that of the case as it stands, brought to what it comes to.
     pub year: YearResult,
     /// Share of the busiest morning's water that falls short.
     pub short: f64,
@@ -38,6 +38,8 @@ pub(super) struct Comes {
     pub damp_l: f64,
     pub heat_kwh: f64,
     pub short: f64,
+    /// Share of the electricity that is used at peak hours; 0 where the price does not go by the hour.
+    pub peak: f64,
 }
 
 impl Told {
@@ -78,6 +80,7 @@ impl Comes {
             damp_l: year.condensate_l[DAMP_MONTHS].iter().sum(),
             heat_kwh,
             short,
+            peak: year.peak_share_year(),
         }
     }
 
@@ -89,6 +92,7 @@ impl Comes {
             (self.relief_kwh - seen.house_kwh[1]) / seen.heat_kwh,
             self.damp_l / seen.heat_kwh,
             self.short,
+            self.peak,
         ]
     }
 
@@ -100,6 +104,7 @@ impl Comes {
             damp_l: gave[3] * seen.heat_kwh,
             heat_kwh: seen.heat_kwh,
             short: gave[4],
+            peak: share(gave[5]),
         }
     }
 
@@ -110,6 +115,7 @@ impl Comes {
             (self.makeup_kwh - other.makeup_kwh) / self.heat_kwh,
             (self.relief_kwh - other.relief_kwh) / self.heat_kwh,
             (self.damp_l - other.damp_l) / self.heat_kwh,
+            self.peak - other.peak,
         ]
     }
 
@@ -122,6 +128,7 @@ impl Comes {
             damp_l: self.damp_l + off[3] * self.heat_kwh,
             heat_kwh: self.heat_kwh,
             short: self.short,
+            peak: share(self.peak + off[4]),
         }
     }
 }
@@ -134,10 +141,10 @@ impl Base {
         if *comes == was {
             return Told { year, short };
         }
-        let share = comes.energy_kwh / was.energy_kwh;
+        let ratio = comes.energy_kwh / was.energy_kwh;
         for months in [&mut year.electricity_kwh, &mut year.elements_kwh, &mut year.fuel_kwh] {
             for m in months.iter_mut() {
-                *m *= share;
+                *m *= ratio;
             }
         }
         for (months, more) in [
@@ -149,9 +156,14 @@ impl Base {
             }
         }
         if was.damp_l > 0.0 {
-            let share = comes.damp_l / was.damp_l;
+            let ratio = comes.damp_l / was.damp_l;
             for m in &mut year.condensate_l {
-                *m *= if share > 0.0 { share } else { 0.0 };
+                *m *= if ratio > 0.0 { ratio } else { 0.0 };
+            }
+        }
+        if was.peak > 0.0 {
+            for m in &mut year.peak_share {
+                *m = share(*m * comes.peak / was.peak);
             }
         }
         for m in &mut year.drawn_m3 {
@@ -159,6 +171,11 @@ impl Base {
         }
         Told { year, short }
     }
+}
+
+/// What may be a share.
+fn share(of: f64) -> f64 {
+    of.clamp(0.0, 1.0)
 }
 
 fn used(kwh: f64) -> f64 {

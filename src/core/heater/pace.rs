@@ -51,4 +51,7 @@ impl Pace {
         owed_with_pump_s: 180.0,
         owed_heating_s: 180.0,
     };
+
+    /// The same where somebody reads the meter every hour.
+    pub const BRISK_BY_HOUR: Pace = Pace { hours: 1, ..Pace::BRISK };
 }

@@ -78,18 +78,19 @@ pub fn range(h: &PresentHeater) -> [Weibull; 2] {
         .map(|by| Weibull { scale_years: middle.scale_years * libm::exp(by), ..middle })
 }
 
-/// Years the present heater may be expected to go on. A leaking tank is at its end.
-pub fn expected_left(h: &PresentHeater) -> f64 {
-    if matches!(h.signs.value, TankSigns::Leaking) { 0.0 } else { of(h).expected_left(h.age_years.value) }
+/// Whether the present heater has failed: a leaking tank is at its end.
+pub fn is_at_its_end(h: &PresentHeater) -> bool {
+    matches!(h.signs.value, TankSigns::Leaking)
 }
 
-/// Chance that the present heater fails within some years. A leaking tank has.
+/// Years the present heater may be expected to go on; none where it is at its end.
+pub fn expected_left(h: &PresentHeater) -> f64 {
+    if is_at_its_end(h) { 0.0 } else { of(h).expected_left(h.age_years.value) }
+}
+
+/// Chance that the present heater fails within some years; certain where it is at its end.
 pub fn fails_within(h: &PresentHeater, years: f64) -> f64 {
-    if matches!(h.signs.value, TankSigns::Leaking) {
-        1.0
-    } else {
-        of(h).fails_within(years, h.age_years.value)
-    }
+    if is_at_its_end(h) { 1.0 } else { of(h).fails_within(years, h.age_years.value) }
 }
 
 /// Life of a new heater, years: the mean of the distribution.

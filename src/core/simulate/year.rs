@@ -91,6 +91,16 @@ pub fn brisk(model: &Model, table: Option<&Table>, house: &House) -> YearResult 
     lived(Sim::at_pace(model, Pace::BRISK, table), house, None, NOBODY).0
 }
 
+/// The same under the eyes of somebody who reads its meter by the hour; gives them back.
+pub fn brisk_watched<'m, W: Watch<'m>>(
+    model: &'m Model,
+    table: Option<&'m Table>,
+    house: &House<'m>,
+    watch: W,
+) -> (YearResult, W) {
+    lived(Sim::at_pace(model, Pace::BRISK_BY_HOUR, table), house, None, watch)
+}
+
 fn lived<'m, W: Watch<'m>>(
     sim: Sim<'m>,
     house: &House<'m>,
