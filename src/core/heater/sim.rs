@@ -153,28 +153,53 @@ impl<'m> Sim<'m> {
 
     /// Lets a time pass without a draw.
     pub fn advance(&mut self, dt_s: f64, around: &mut impl Surroundings) {
-        let mut left = dt_s + self.owed_s;
-        self.owed_s = 0.0;
+        let mut left = self.begin(dt_s);
+        while left > 1e-6 {
+            self.switch(around.breathed_c());
+            left -= self.step(left, around);
+        }
+    }
+
+    /// Lets time pass until the top is satisfied ([`Self::top_is_satisfied`]), but no more than so much. Returns what passed, s.
+    pub fn wait_for_top(&mut self, most_s: f64, around: &mut impl Surroundings) -> f64 {
+        let all = self.begin(most_s);
+        let mut left = all;
+        while left > 1e-6 {
+            self.switch(around.breathed_c());
+            if self.top_is_satisfied() {
+                break;
+            }
+            left -= self.step(left, around);
+        }
+        all - left
+    }
+
+    /// Before time passes: what draws took of it counts, and has moved the layers.
+    fn begin(&mut self, dt_s: f64) -> f64 {
         if self.moved {
             self.places = Places::of(self.model, &self.layers);
             self.moved = false;
         }
-        while left > 1e-6 {
-            let air_c = around.breathed_c();
-            self.switch(air_c);
-            let most = self.until_it_looks(left, air_c);
-            let step = match self.on {
-                On::Nothing => self.idle_step(most, around),
-                On::Pump => self.pump_step(most, around),
-                On::Upper | On::Lower | On::Burner => self.direct_step(most, around),
-            };
-            left -= step;
-            self.conduction_s += step;
-            if self.conduction_s >= self.pace.conduction_s {
-                self.layers.conduct(self.conduction_s);
-                self.conduction_s = 0.0;
-            }
+        let all_s = dt_s + self.owed_s;
+        self.owed_s = 0.0;
+        all_s
+    }
+
+    /// One step of what is on, no longer than the time left. Returns its length, s.
+    #[inline(always)]
+    fn step(&mut self, left_s: f64, around: &mut impl Surroundings) -> f64 {
+        let most = self.until_it_looks(left_s, around.breathed_c());
+        let step = match self.on {
+            On::Nothing => self.idle_step(most, around),
+            On::Pump => self.pump_step(most, around),
+            On::Upper | On::Lower | On::Burner => self.direct_step(most, around),
+        };
+        self.conduction_s += step;
+        if self.conduction_s >= self.pace.conduction_s {
+            self.layers.conduct(self.conduction_s);
+            self.conduction_s = 0.0;
         }
+        step
     }
 
     /// Draws up to `volume_m3` at one outlet temperature while `seconds_per_m3` pass for each m³.
