@@ -18,7 +18,7 @@ pub struct Stage {
 pub const STAGES: [Stage; 4] = [
     Stage { households: 2, one_in: 25 },
     Stage { households: 10, one_in: 5 },
-    Stage { households: 32, one_in: 1 },
+    Stage { households: 24, one_in: 1 },
     Stage { households: 256, one_in: 1 },
 ];
 
