@@ -22,7 +22,7 @@ const FUTURES: f64 = 1_000.0;
 
 /// Households that all futures are drawn on at first, and in the end: the last stages of `core::futures::stages`, as the
 /// page says them.
-const HOUSEHOLDS: [&str; 2] = ["32", "256"];
+const HOUSEHOLDS: [&str; 2] = ["24", "256"];
 
 /// What the page shows of the futures, from when: milliseconds until first bands, until all futures, until their last word,
 /// until everything.
