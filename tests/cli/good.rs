@@ -206,6 +206,10 @@ fn futures_are_drawn_on_request() {
     let candidates = futures["candidates"].as_array().expect("a list");
     let chances: f64 = candidates.iter().map(|c| c["cheapest"].as_f64().expect("a chance")).sum();
     assert!((chances - 1.0).abs() < 1e-9, "{chances}");
+    // The advised one's chance is part of its kind's.
+    let own = candidates.iter().find(|c| c["id"] == futures["advised"]).and_then(|c| c["cheapest"].as_f64());
+    let alike = futures["cheapest_alike"].as_f64().expect("a chance");
+    assert!(own.is_some_and(|own| own <= alike) && alike <= 1.0, "{own:?} {alike}");
     for c in candidates {
         let band = ["low", "middle", "high"].map(|k| c["net_present_cost"][k].as_f64().expect("a number"));
         assert!(band[0] < band[1] && band[1] < band[2], "{c}");

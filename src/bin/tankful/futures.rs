@@ -54,6 +54,9 @@ pub fn answer(open: &Open, outcome: &Outcome, wishes: Wishes) -> Option<Answer> 
 pub fn plain(words: &Words, answer: &Answer, outcome: &Outcome) -> String {
     let count = Arg::Count(i64::from(answer.futures.wishes.futures));
     let mut text = format!("\n{}\n", words.say(&Message::new("report-futures").with("count", count)));
+    if let Some(message) = said::advised(&answer.futures, outcome) {
+        text.push_str(&format!("  {}\n", words.say(&message)));
+    }
     for line in said::candidates(words, &answer.futures, outcome) {
         text.push_str(&format!("  - {line}\n"));
     }

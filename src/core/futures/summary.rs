@@ -2,6 +2,7 @@
 
 use super::ahead::{self, Ahead};
 use super::cost::{Account, Flows, Prices, Yearly, account, horizon};
+use super::otherwise::Part;
 use super::study::{Fitted, Position, Study};
 use super::told::Told;
 use super::types::{Band, CandidateFutures, Futures, YearsBand};
@@ -197,8 +198,13 @@ impl Study<'_> {
                 likeliest = (c.id, c.cheapest);
             }
         }
+        let part = Part::of(outcome, advised);
+        let alike = |id| id == advised || Part::of(outcome, id).zip(part).is_some_and(|(a, b)| a.is_like(b));
+        let best_alike =
+            cheapest.iter().flatten().filter(|n| candidates.get(**n).is_some_and(|c| alike(c.id))).count();
         Futures {
             wishes: super::types::Wishes { futures: drawn.len() as u32, ..self.wishes },
+            cheapest_alike: chance(best_alike),
             candidates,
             advised,
             likeliest: likeliest.0,

@@ -96,6 +96,8 @@ pub struct Futures {
     pub candidates: Vec<CandidateFutures>,
     /// The advised candidate.
     pub advised: CandidateId,
+    /// Share of futures in which it is cheapest, or another one that comes to the same advice: another size of its kind, say.
+    pub cheapest_alike: f64,
     /// Of those that fit, the one that is cheapest most often.
     pub likeliest: CandidateId,
     /// How near their years are.

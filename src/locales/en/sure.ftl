@@ -69,6 +69,7 @@ sure-as-wide = Before your last answer it was { $low } to { $high }. That range 
 sure-stop = Stop trying
 sure-go-on = Go on trying
 sure-cheapest = { $heater } costs least in { $chance } of 100 ways it could turn out.
+sure-cheapest-kind = { $heater } costs least in { $chance } of 100 ways it could turn out. It or another of its kind does in { $alike } of 100.
 sure-pays = It pays back before it wears out in { $chance } of 100.
 sure-worst = In the worst 5 of 100 it costs over { $amount } more than the best choice would have.
 sure-each = Each heater

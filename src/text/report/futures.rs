@@ -29,6 +29,16 @@ pub fn candidates(words: &Words, futures: &Futures, outcome: &Outcome) -> Vec<St
     of.collect()
 }
 
+/// How often the advised heater costs least, and how often it or another of its kind; `None` where it is none of the futures'.
+pub fn advised(futures: &Futures, outcome: &Outcome) -> Option<Message> {
+    let hundredths = |share: f64| Arg::Number((100.0 * share).round(), 0);
+    let advised = futures.of(futures.advised)?;
+    let (own, alike) = (hundredths(advised.cheapest), hundredths(futures.cheapest_alike));
+    let key = if own == alike { "sure-cheapest" } else { "sure-cheapest-kind" };
+    let message = Message::new(key).with("heater", outcome.name_of(advised.id)).with("chance", own.clone());
+    Some(if own == alike { message } else { message.with("alike", alike) })
+}
+
 /// A line a question that can turn the advice, or moves it.
 pub fn changes(words: &Words, changes: &Changes, outcome: &Outcome) -> Vec<String> {
     let worth = |s: &&Sensitivity| s.flips_to.is_some() || s.total >= LEAST;

@@ -59,7 +59,7 @@ pub fn HowSure(drawing: Drawing) -> impl IntoView {
         Effect::new(move |_| weighed.set(of().zip(found.get())));
     }
     view! {
-        <div data-test="futures" data-years=move || years().to_string() aria-busy=move || working.get().to_string()>
+        <div class="futures" data-test="futures" data-years=move || years().to_string() aria-busy=move || working.get().to_string()>
             <p class="quiet" role="status" data-test="futures-status">{status}</p>
             {move || unfinished().then(|| view! {
                 <p class="waiting">
@@ -139,12 +139,10 @@ fn shown(page: Page, view: RwSignal<Option<View>>) -> AnyView {
 fn sure(page: Page, view: &View) -> Vec<String> {
     let Some(c) = view.futures.of(view.futures.advised) else { return Vec::new() };
     let percent = |share: f64| Arg::Number((100.0 * share).round(), 0);
+    let cheapest = said::advised(&view.futures, &view.of.0);
     let all = [
-        Message::new("sure-cheapest")
-            .with("heater", view.of.0.name_of(c.id))
-            .with("chance", percent(c.cheapest)),
         Message::new("sure-pays").with("chance", percent(c.pays_within_life)),
         Message::new("sure-worst").quantity("amount", (c.worst_regret / 100.0).round() * 100.0, Unit::Dollar),
     ];
-    all.iter().map(|m| page.say(m)).collect()
+    cheapest.iter().chain(&all).map(|m| page.say(m)).collect()
 }
