@@ -122,6 +122,35 @@ fn an_element_recovers_twenty_gallons() {
     assert!((gallons_an_hour / 20.5 - 1.0).abs() < 0.02, "{gallons_an_hour} gal/h");
 }
 
+/// What the first-hour test waits for: the water above the upper element is warmed by that alone, so the wait is its heat over
+/// the element's power (closed form; half a layer of the tank is what the element's height may be off by). Never longer than
+/// asked for; none where the top is hot.
+#[test]
+fn the_top_is_waited_for_as_long_as_its_heat_takes() {
+    let found = calibrate(&label(Electric, 50.0, 0.93, 62.0, 4_500.0), DELIVERED_C).model;
+    let model = Model { standby_w_per_k: 0.0, ..found };
+    let Source::Elements(elements) = &model.source else { panic!("elements") };
+    let mut air = Constant::new(10.0, 0.004, 101_325.0);
+    let cold_c = 5.0;
+    let mut sim = Sim::new(&model);
+    assert!(sim.wait_for_top(3_600.0, &mut air) == 0.0, "the top is hot");
+    let mut left = model.volume_m3;
+    while left > 1e-9 {
+        let (v, _) = sim.draw_some(left, 0.0, cold_c, &mut air);
+        left -= v;
+    }
+    assert!((sim.wait_for_top(60.0, &mut air) - 60.0).abs() < 1e-6);
+    let stored_j = sim.stored_j();
+    let waited_s = 60.0 + sim.wait_for_top(1e6, &mut air);
+    assert!(sim.top_is_satisfied() && !sim.is_idle(), "the lower element goes on");
+    let power_w = elements.upper.power_w;
+    assert!((sim.stored_j() - stored_j - power_w * (waited_s - 60.0)).abs() < 1e-6 * stored_j);
+    let above_m3 = model.volume_m3 * (1.0 - elements.upper.height);
+    let closed_s = MEAN_VOLUMETRIC_HEAT_J_PER_M3_K * above_m3 * (model.setpoint_c - cold_c) / power_w;
+    let half_a_layer = 0.5 / (model.slots as f64 * (1.0 - elements.upper.height));
+    assert!((waited_s / closed_s - 1.0).abs() < half_a_layer + 0.001, "{waited_s} {closed_s}");
+}
+
 /// Laboratory ranges of integrated units (from memory): 1.0 to 2.0 kW of heat, 350 to 800 W, 150 to 450 cfm; and a
 /// compressor of about 700 W against 4,500 W elements, at hot water (common practice, no source).
 #[test]

@@ -10,6 +10,7 @@ use crate::browser::{Browser, Driver};
 use crate::run::{answer, cargo, run};
 use crate::site::Site;
 use crate::{dist, root};
+use tankful::core::futures::stages::STAGES;
 
 /// Workers tried on the page.
 const WORKERS: [u32; 3] = [1, 2, 3];
@@ -20,9 +21,8 @@ const ANSWERS: [&str; 3] = ["70", "72", "74"];
 /// Futures drawn: what the page draws.
 const FUTURES: f64 = 1_000.0;
 
-/// Households that all futures are drawn on at first, and in the end: the last stages of `core::futures::stages`, as the
-/// page says them.
-const HOUSEHOLDS: [&str; 2] = ["24", "256"];
+/// Households that all futures are drawn on at first, and in the end.
+const HOUSEHOLDS: [u32; 2] = [STAGES[STAGES.len() - 2].households, STAGES[STAGES.len() - 1].households];
 
 /// What the page shows of the futures, from when: milliseconds until first bands, until all futures, until their last word,
 /// until everything.
@@ -113,7 +113,7 @@ async fn on_page(browser: &Browser, address: &str, workers: u32) -> Result<(Time
     let settled =
         "return document.querySelector('[data-test=verdict][aria-busy=false] .key-figures') !== null";
     browser.until("the first verdict", settled, limit).await?;
-    let timed = |script: &str| format!("const [ALL, LAST] = {HOUSEHOLDS:?};\n{WATCH}\n{script}");
+    let timed = |script: &str| format!("const [ALL, LAST] = {HOUSEHOLDS:?}.map(String);\n{WATCH}\n{script}");
     let cold = serde_json::from_value(browser.client.execute_async(&timed(COLD), Vec::new()).await?)?;
     let open = "document.querySelector('[data-test=open-headroom]').click(); return true";
     browser.until("the finding", open, limit).await?;

@@ -4,8 +4,7 @@
 //! with everything else, and calibrated in every future.
 
 use crate::core::candidates::{Candidate, CandidateId, Label, offered};
-use crate::core::case::Case;
-use crate::core::case::Tariff;
+use crate::core::case::{Case, Tariff};
 use crate::core::climate::days::Days;
 use crate::core::draws::{DrawYear, HouseholdUse};
 use crate::core::heat_pump::table::Table;
