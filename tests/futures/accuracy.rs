@@ -1,7 +1,7 @@
 //! The futures' years, at a brisk pace, against full simulation, and the bands against what comes true: futures of random cases
 //! whose years are all simulated whole, before and after somebody moves.
 
-use crate::houses;
+use crate::houses::{self, fitted};
 use rayon::prelude::*;
 use tankful::core::candidates::{Candidate, offered};
 use tankful::core::case::{Case, Provenance};
@@ -9,9 +9,8 @@ use tankful::core::futures::stages::{HOUSEHOLDS, STAGES, Stage};
 use tankful::core::futures::summary::{Cell, quantile};
 use tankful::core::futures::told::Told;
 use tankful::core::futures::unknowns::Unknowns;
-use tankful::core::futures::{Fitted, Futures, Lives, Study, Wishes};
+use tankful::core::futures::{Futures, Study, Wishes};
 use tankful::core::money::energy_price;
-use tankful::core::outcome::Outcome;
 use tankful::core::pipeline::{Cache, Run, advise};
 use tankful::core::units::Unit;
 use tankful::job::offer::Offer;
@@ -47,18 +46,14 @@ struct Compared {
     as_it_stands: f64,
 }
 
-fn fitted(study: &Study, outcome: &Outcome, years: u32) -> Fitted {
-    let lives: Vec<Lives> = (0..years).map(|index| study.lives(index)).collect();
-    study.fit(&study.as_it_stands(), &lives, outcome).expect("there are years to learn from")
-}
-
 fn compare(open: &Open, of_each: u32, seed: u32) -> Compared {
     let mut cache = Cache::default();
     let outcome = advise(&open.case(&[]));
     let study = Study::new(open, Wishes { futures: 400, seed: 5 });
     let truths = Study::new(open, Wishes { futures: of_each, seed });
+    let (here, lives) = (study.as_it_stands(), houses::lives(&study, HOUSEHOLDS));
     let [last, soon] = [HOUSEHOLDS, ALL_FUTURES.households].map(|households| {
-        let fitted = fitted(&study, &outcome, households);
+        let fitted = study.fit(&here, &lives[..households as usize], &outcome).expect("there are years");
         let drawn = study.draw(&fitted, &outcome, 0, 400);
         let futures: Futures = study.summary(&fitted, &outcome, &drawn, true);
         (fitted, futures)

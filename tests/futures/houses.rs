@@ -3,12 +3,25 @@
 use tankful::core::case::{Known, Provenance};
 use tankful::core::futures::points::{normal_quantile, uniform};
 use tankful::core::futures::unknowns::{PLAUSIBLE_Z, Unknowns};
+use tankful::core::futures::{Fitted, Lives, Study};
+use tankful::core::outcome::Outcome;
 use tankful::core::units::Unit;
 use tankful::job::answers::Answers;
 use tankful::job::offer::Offer;
 use tankful::job::open::Open;
 use tankful::job::questions::{self, Id, Value};
 use tankful::job::resolved::Resolved;
+
+/// The first so many households of a study.
+pub fn lives(study: &Study, count: u32) -> Vec<Lives> {
+    (0..count).map(|index| study.lives(index)).collect()
+}
+
+/// What the first so many households of a study teach.
+pub fn fitted(study: &Study, outcome: &Outcome, count: u32) -> Fitted {
+    let lives = lives(study, count);
+    study.fit(&study.as_it_stands(), &lives, outcome).expect("there are years to learn from")
+}
 
 /// A house whose place, heater, room and household are random, and which answered what the page asks at once: each
 /// with a random plausible value, whole people.

@@ -1,12 +1,12 @@
 //! Limits: nothing open gives the advice's own figures, answers narrow the bands, and nothing depends on how the work is
 //! shared out.
 
-use crate::houses;
+use crate::houses::{self, fitted};
 use tankful::core::case::Provenance;
 use tankful::core::futures::stages::STAGES;
 use tankful::core::futures::study::Position;
 use tankful::core::futures::unknowns::Unknowns;
-use tankful::core::futures::{Changes, Fitted, Futures, Lives, Sensitivity, Study, Weighing, Wishes};
+use tankful::core::futures::{Changes, Futures, Lives, Sensitivity, Study, Weighing, Wishes};
 use tankful::core::outcome::Outcome;
 use tankful::core::pipeline::advise;
 use tankful::core::units::Unit;
@@ -19,11 +19,6 @@ use tankful::job::resolved::Resolved;
 /// Households simulated: as many as all futures are drawn on at first, and more.
 const FEW: u32 = STAGES[2].households;
 const MORE: u32 = 128;
-
-fn fitted(study: &Study, outcome: &Outcome, years: u32) -> Fitted {
-    let lives: Vec<Lives> = (0..years).map(|index| study.lives(index)).collect();
-    study.fit(&study.as_it_stands(), &lives, outcome).expect("there are years to learn from")
-}
 
 fn told(open: &Open, wishes: Wishes, years: u32) -> (Outcome, Futures, Option<Changes>) {
     let outcome = advise(&open.case(&[]));
@@ -183,7 +178,7 @@ fn nothing_depends_on_how_the_work_is_shared() {
     let open = houses::silent("us-ca-sacramento", "closet", "gas");
     let outcome = advise(&open.case(&[]));
     let study = Study::new(&open, Wishes { futures: 40, seed: 9 });
-    let straight: Vec<Lives> = (0..10).map(|index| study.lives(index)).collect();
+    let straight: Vec<Lives> = houses::lives(&study, 10);
     let mut shared: Vec<Lives> = (0..10).rev().map(|index| study.lives(index)).collect();
     shared.reverse();
     assert_eq!(straight, shared);

@@ -6,7 +6,7 @@ use tankful::core::candidates::CandidateId;
 use tankful::core::case::{Case, Provenance};
 use tankful::core::futures::points::uniform;
 use tankful::core::futures::unknowns::Unknowns;
-use tankful::core::futures::{Changes, FirstLook, Lives, Sensitivity, Study, Wishes};
+use tankful::core::futures::{Changes, FirstLook, Sensitivity, Study, Wishes};
 use tankful::core::outcome::Outcome;
 use tankful::core::pipeline::{Cache, advise};
 use tankful::core::units::Unit;
@@ -153,8 +153,7 @@ fn an_answered_house_has_no_other() {
     // The whole way: no alternative among all that is found.
     let outcome = advise(&settled.case(&[]));
     let study = Study::new(&settled, Wishes::default());
-    let years: Vec<Lives> = (0..8).map(|index| study.lives(index)).collect();
-    let fitted = study.fit(&study.as_it_stands(), &years, &outcome).expect("years");
+    let fitted = houses::fitted(&study, &outcome, 8);
     let changes = study.changes(&fitted, &outcome).expect("another heater");
     assert_eq!(study.with_other_houses(changes.clone(), &outcome, &looks(&study)), changes);
     assert!(

@@ -8,7 +8,7 @@ use crate::core::case::{Case, Tariff};
 use crate::core::climate::days::Days;
 use crate::core::draws::{DrawYear, HouseholdUse};
 use crate::core::heat_pump::table::Table;
-use crate::core::heater::{Model, Source};
+use crate::core::heater::Model;
 use crate::core::label::ageing::Wear;
 use crate::core::label::calibration::calibrate;
 use crate::core::outcome::YearResult;
@@ -90,8 +90,7 @@ impl Heaters {
         let setpoint_c = to_celsius(case.heater.setpoint.value);
         let new =
             if label == self.kept.0 { self.kept.1.clone() } else { calibrate(&label, setpoint_c).model };
-        let recovery = if let Source::Burner(b) = &new.source { b.recovery } else { 1.0 };
-        let worn = Wear::of(&case.heater, recovery).on(&new, label.kind);
+        let worn = Wear::since_new(&case.heater, &new).on(&new, label.kind);
         let model = worn.at_setpoint(setpoint_c);
         let heater = Arc::new(Heater::of(label, model.clone(), pressure_pa));
         Standing { model, heater }

@@ -46,8 +46,13 @@ impl Part {
         Some(Part::Buys { kind, again: kind == present })
     }
 
+    /// Whether two candidates of an outcome come to the same advice.
+    pub(super) fn are_alike(outcome: &Outcome, one: CandidateId, other: CandidateId) -> bool {
+        Part::of(outcome, one).zip(Part::of(outcome, other)).is_some_and(|(one, other)| one.is_like(other))
+    }
+
     /// Whether both come to the same advice: a heat pump after a heat pump is both going on as before and a heat pump.
-    pub(super) fn is_like(self, other: Part) -> bool {
+    fn is_like(self, other: Part) -> bool {
         match (self, other) {
             (Part::Keeps, Part::Keeps) => true,
             (Part::Buys { kind, again }, Part::Buys { kind: other, again: there }) => {

@@ -14,20 +14,10 @@ use crate::core::numeric::cholesky::Cholesky;
 
 /// What is learned of a year.
 pub const OUTPUTS: usize = 6;
-/// Positions in the outputs: logarithm of the energy over its estimate; heating made up and cooling spared, less their
+/// Position of the first of the outputs. They are: logarithm of the energy over its estimate; heating made up and cooling spared, less their
 /// estimates, and condensate in the dehumidifier's months, over the heat, kWh and litres a kWh; share of the busiest morning that
 /// falls short; share of the electricity that is used at peak hours.
 pub const ENERGY: usize = 0;
-/// See [`ENERGY`].
-pub const HEATING: usize = 1;
-/// See [`ENERGY`].
-pub const COOLING: usize = 2;
-/// See [`ENERGY`].
-pub const CONDENSATE: usize = 3;
-/// See [`ENERGY`].
-pub const MORNING: usize = 4;
-/// See [`ENERGY`].
-pub const PEAK: usize = 5;
 
 /// A simulated year: where, and what it came to.
 #[derive(Clone, Debug, PartialEq)]

@@ -198,10 +198,8 @@ impl Study<'_> {
                 likeliest = (c.id, c.cheapest);
             }
         }
-        let part = Part::of(outcome, advised);
-        let alike = |id| id == advised || Part::of(outcome, id).zip(part).is_some_and(|(a, b)| a.is_like(b));
-        let best_alike =
-            cheapest.iter().flatten().filter(|n| candidates.get(**n).is_some_and(|c| alike(c.id))).count();
+        let alike = |n: &&usize| candidates.get(**n).is_some_and(|c| Part::are_alike(outcome, c.id, advised));
+        let best_alike = cheapest.iter().flatten().filter(alike).count();
         Futures {
             wishes: super::types::Wishes { futures: drawn.len() as u32, ..self.wishes },
             cheapest_alike: chance(best_alike),

@@ -56,9 +56,8 @@ impl Study<'_> {
     /// The advised candidate's rival: of those that fit, the first in the advice's order that would be other advice, not
     /// another size of the same; where there is none, the first. `None` where nothing else fits.
     fn rival(outcome: &Outcome) -> Option<CandidateId> {
-        let advised = Part::of(outcome, outcome.advice.best)?;
         let fits = |id: &CandidateId| outcome.of(*id).is_some_and(|c| c.fit() != Fit::DoesNotFit);
-        let is_other = |id: &CandidateId| Part::of(outcome, *id).is_some_and(|part| !part.is_like(advised));
+        let is_other = |id: &CandidateId| !Part::are_alike(outcome, *id, outcome.advice.best);
         let others: Vec<CandidateId> = outcome.advice.runners_up.iter().map(|r| r.id).filter(fits).collect();
         others.iter().copied().find(is_other).or(others.first().copied())
     }

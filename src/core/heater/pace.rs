@@ -38,8 +38,8 @@ impl Pace {
         owed_heating_s: 0.0,
     };
 
-    /// Of the thousands of years that futures ask for. What it is off by: `tests/futures/brisk.rs`. A heat pump's steps may
-    /// not be longer than the quarter of an hour or so after which it looks at its air anew.
+    /// Of the thousands of years that futures ask for. What it is off by: `tests/futures/brisk.rs`. Near
+    /// the limits of its air a heat pump's steps are as short as at any pace: it looks anew every ten minutes.
     pub const BRISK: Pace = Pace {
         idle_s: 10_800.0,
         direct_s: 3_600.0,

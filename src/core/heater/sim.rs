@@ -155,8 +155,9 @@ impl<'m> Sim<'m> {
     pub fn advance(&mut self, dt_s: f64, around: &mut impl Surroundings) {
         let mut left = self.begin(dt_s);
         while left > 1e-6 {
-            self.switch(around.breathed_c());
-            left -= self.step(left, around);
+            let air_c = around.breathed_c();
+            self.switch(air_c);
+            left -= self.step(left, air_c, around);
         }
     }
 
@@ -165,11 +166,12 @@ impl<'m> Sim<'m> {
         let all = self.begin(most_s);
         let mut left = all;
         while left > 1e-6 {
-            self.switch(around.breathed_c());
+            let air_c = around.breathed_c();
+            self.switch(air_c);
             if self.top_is_satisfied() {
                 break;
             }
-            left -= self.step(left, around);
+            left -= self.step(left, air_c, around);
         }
         all - left
     }
@@ -185,10 +187,10 @@ impl<'m> Sim<'m> {
         all_s
     }
 
-    /// One step of what is on, no longer than the time left. Returns its length, s.
+    /// One step of what is on in air of a temperature, no longer than the time left. Returns its length, s.
     #[inline(always)]
-    fn step(&mut self, left_s: f64, around: &mut impl Surroundings) -> f64 {
-        let most = self.until_it_looks(left_s, around.breathed_c());
+    fn step(&mut self, left_s: f64, air_c: f64, around: &mut impl Surroundings) -> f64 {
+        let most = self.until_it_looks(left_s, air_c);
         let step = match self.on {
             On::Nothing => self.idle_step(most, around),
             On::Pump => self.pump_step(most, around),

@@ -54,6 +54,11 @@ impl Wear {
     /// A new heater's.
     pub const NONE: Wear = Wear { recovery: 1.0, jacket: 1.0 };
 
+    /// Of the present heater, as a model when it was new.
+    pub fn since_new(h: &PresentHeater, new: &Model) -> Wear {
+        Wear::of(h, if let Source::Burner(b) = &new.source { b.recovery } else { 1.0 })
+    }
+
     /// Of the present heater: by age, hardness of the water, and signs. `recovery` is what its burner got into the water
     /// when it was new.
     pub fn of(h: &PresentHeater, recovery: f64) -> Wear {

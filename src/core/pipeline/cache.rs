@@ -5,7 +5,7 @@ use crate::core::candidates::{Candidate, CandidateId, Label};
 use crate::core::case::{Case, Household};
 use crate::core::checks::Opened;
 use crate::core::draws::{DrawYear, HouseholdUse};
-use crate::core::heater::{Model, Source};
+use crate::core::heater::Model;
 use crate::core::label::ageing::Wear;
 use crate::core::label::calibration::{Calibrated, calibrate};
 use crate::core::outcome::{Morning, YearResult};
@@ -65,8 +65,7 @@ impl Cache {
         if candidate.id != CandidateId::Keep {
             return (new, Wear::NONE);
         }
-        let recovery = if let Source::Burner(b) = &new.model.source { b.recovery } else { 1.0 };
-        let wear = Wear::of(&case.heater, recovery);
+        let wear = Wear::since_new(&case.heater, &new.model);
         let model = wear.on(&new.model, candidate.label.kind);
         (Calibrated { model, ..new }, wear)
     }

@@ -34,9 +34,11 @@ pub fn advised(futures: &Futures, outcome: &Outcome) -> Option<Message> {
     let hundredths = |share: f64| Arg::Number((100.0 * share).round(), 0);
     let advised = futures.of(futures.advised)?;
     let (own, alike) = (hundredths(advised.cheapest), hundredths(futures.cheapest_alike));
-    let key = if own == alike { "sure-cheapest" } else { "sure-cheapest-kind" };
-    let message = Message::new(key).with("heater", outcome.name_of(advised.id)).with("chance", own.clone());
-    Some(if own == alike { message } else { message.with("alike", alike) })
+    let message = match own == alike {
+        true => Message::new("sure-cheapest"),
+        false => Message::new("sure-cheapest-kind").with("alike", alike),
+    };
+    Some(message.with("heater", outcome.name_of(advised.id)).with("chance", own))
 }
 
 /// A line a question that can turn the advice, or moves it.
