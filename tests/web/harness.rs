@@ -84,7 +84,7 @@ impl Page {
 
     /// Waits until a JavaScript expression is true.
     pub async fn until(&self, what: &str, condition: &str) -> Result<()> {
-        self.browser.until(what, &format!("return Boolean({condition})"), PATIENCE).await
+        self.until_brings(what, &format!("Boolean({condition})")).await
     }
 
     /// Waits until an advice that fits the answers is shown.
@@ -95,7 +95,20 @@ impl Page {
 
     /// Waits until what a JavaScript promise brings is true.
     pub async fn until_brings(&self, what: &str, promise: &str) -> Result<()> {
-        self.browser.until(what, &format!("return {promise}"), PATIENCE).await
+        let waited = self.browser.until(what, &format!("return {promise}"), PATIENCE).await;
+        match waited {
+            Ok(()) => Ok(()),
+            Err(late) => Err(late.context(self.stands().await)),
+        }
+    }
+
+    /// What the page shows, for the report of a test that waited in vain.
+    async fn stands(&self) -> String {
+        let shown = "return `${location.search} ${document.querySelector('main')?.innerText.slice(0, 600)}`";
+        match self.browser.script(shown).await {
+            Ok(shown) => format!("the page stood at {shown}"),
+            Err(silent) => format!("the page does not say where it stood: {silent}"),
+        }
     }
 
     /// Waits until the page says that it works with no signal.
@@ -128,30 +141,46 @@ impl Page {
     pub async fn find(&self, test: &str) -> Result<Element> {
         let selector = format!("[data-test='{test}']");
         let wait = self.browser.client.wait().at_most(PATIENCE);
-        wait.for_element(Locator::Css(&selector)).await.with_context(|| format!("nothing for {test}"))
+        match wait.for_element(Locator::Css(&selector)).await {
+            Ok(element) => Ok(element),
+            Err(missing) => {
+                Err(missing).with_context(|| format!("nothing for {test}")).context(self.stands().await)
+            }
+        }
     }
 
-    /// Clicks the element for a purpose, in the middle of the window, once it stands still there and nothing lies over
-    /// it. The page moves its reader too, to a question it opens at, and on a busy machine that may come late.
+    /// Clicks the element for a purpose, in the middle of the window, once it stands still there, and again where the
+    /// click did not reach it: the page may move it in the very moment, when an outcome comes or when it brings its
+    /// reader to the question it opened at, and on a busy machine that may be late.
     pub async fn click(&self, test: &str) -> Result<()> {
         let start = Instant::now();
         let element = self.find(test).await?;
         let still = format!(
             "(async () => {{
-                const top = () => document.querySelector('[data-test={test}]')?.getBoundingClientRect().top;
-                document.querySelector('[data-test={test}]')?.scrollIntoView({{ block: 'center', behavior: 'instant' }});
+                const find = () => document.querySelector('[data-test={test}]');
+                const top = () => find()?.getBoundingClientRect().top;
+                find()?.scrollIntoView({{ block: 'center', behavior: 'instant' }});
                 const before = top();
                 for (let frame = 0; frame < 3; frame += 1) await new Promise(requestAnimationFrame);
-                return before === top();
+                if (before !== top()) return false;
+                window.reached = false;
+                const reach = (event) => {{ window.reached = event.composedPath().includes(find()); }};
+                window.addEventListener('click', reach, {{ capture: true, once: true }});
+                return true;
             }})()"
         );
         loop {
             self.until_brings(&format!("{test} to stand still"), &still).await?;
             match element.click().await {
-                Err(CmdError::Standard(fault))
-                    if fault.error == ErrorStatus::ElementClickIntercepted && start.elapsed() < PATIENCE => {}
-                other => return Ok(other?),
+                // A page that the click led to knows nothing of it.
+                Ok(()) if self.value("window.reached !== false").await? == true => return Ok(()),
+                Err(CmdError::Standard(fault)) if fault.error != ErrorStatus::ElementClickIntercepted => {
+                    return Err(CmdError::Standard(fault).into());
+                }
+                Ok(()) | Err(CmdError::Standard(_)) => {}
+                Err(other) => return Err(other.into()),
             }
+            ensure!(start.elapsed() < PATIENCE, "no click reaches {test}");
         }
     }
 

@@ -142,6 +142,30 @@ fn after(page: Page) -> AnyView {
     let after = After::new(page);
     let open = RwSignal::new(0_usize);
     let some = Memo::new(move |_| after.site.with(Option::is_some));
+    let body = move || {
+        if !some.get() {
+            return view! { <p>{page.key("page-verdict-wait")}</p> }.into_any();
+        }
+        TABS.get(open.get()).map_or_else(|| ().into_any(), |(.., draw)| draw(after))
+    };
+    view! {
+        <div class="after" data-test="after">
+            <h1 id=HEADING tabindex="-1">{page.key("after-heading")}</h1>
+            <p class="lead">{page.key("after-lead")}</p>
+            <div class="after-top">{move || some.get().then(|| decided(after))}</div>
+            {move || some.get().then(|| tabs(page, open))}
+            {body}
+            <div class="ways">
+                <GoTo route=Route::Report class="button main" test="to-report">{page.key("after-to-report")}</GoTo>
+                <GoTo route=Route::Job class="button" test="to-job">{page.key("after-to-job")}</GoTo>
+            </div>
+        </div>
+    }
+    .into_any()
+}
+
+/// What to look at. Not shown before the heater is, which would push it away from under a finger.
+fn tabs(page: Page, open: RwSignal<usize>) -> impl IntoView {
     let tabs = TABS.into_iter().enumerate().map(|(at, (code, words, _))| {
         view! {
             <button
@@ -155,26 +179,9 @@ fn after(page: Page) -> AnyView {
             </button>
         }
     });
-    let body = move || {
-        if !some.get() {
-            return view! { <p>{page.key("page-verdict-wait")}</p> }.into_any();
-        }
-        TABS.get(open.get()).map_or_else(|| ().into_any(), |(.., draw)| draw(after))
-    };
     view! {
-        <div class="after" data-test="after">
-            <h1 id=HEADING tabindex="-1">{page.key("after-heading")}</h1>
-            <p class="lead">{page.key("after-lead")}</p>
-            <div class="after-top">{move || some.get().then(|| decided(after))}</div>
-            <div class="ways tabs" role="group" aria-label=page.key("after-heading")>{tabs.collect_view()}</div>
-            {body}
-            <div class="ways">
-                <GoTo route=Route::Report class="button main" test="to-report">{page.key("after-to-report")}</GoTo>
-                <GoTo route=Route::Job class="button" test="to-job">{page.key("after-to-job")}</GoTo>
-            </div>
-        </div>
+        <div class="ways tabs" role="group" aria-label=page.key("after-heading")>{tabs.collect_view()}</div>
     }
-    .into_any()
 }
 
 /// Which heater, when, and who enters it.
