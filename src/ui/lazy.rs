@@ -6,7 +6,7 @@
 //! file. What is reachable only from there goes into that file. The worker never shows a part.
 
 use super::browser::focus;
-use super::components::parts::button;
+use super::components::parts::{button, waiting};
 use super::state::page;
 use leptos::prelude::*;
 use leptos::reactive::computed::ScopedFuture;
@@ -46,11 +46,7 @@ pub fn shown(fetch: fn() -> Coming) -> AnyView {
                 view
             }
             Some(Err(_)) => missing(get.clone()),
-            // Shown only when the wait is long enough to be noticed (style sheet).
-            None => view! {
-                <p class="waiting" role="status"><progress aria-hidden="true"></progress> {page.key("page-part-wait")}</p>
-            }
-            .into_any(),
+            None => waiting(page.key("page-part-wait")),
         }
     })
     .into_any()

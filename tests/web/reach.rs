@@ -44,6 +44,52 @@ async fn axe_finds_no_fault_on_any_page() -> Result<()> {
     page.close().await
 }
 
+/// Notes at every frame where what can be pressed stands, from when it is first in sight.
+const WATCH: &str = "
+    window.stood = {};
+    window.frames = 0;
+    const look = () => {
+        requestAnimationFrame(look);
+        window.frames += 1;
+        const seen = new Set();
+        for (const at of document.querySelectorAll('main :is(a, button, input, select, summary)[data-test]')) {
+            // Of those for one purpose, the first.
+            if (seen.has(at.dataset.test)) continue;
+            seen.add(at.dataset.test);
+            const { top, height } = at.getBoundingClientRect();
+            const known = stood[at.dataset.test];
+            if (height === 0 || (!known && top > innerHeight)) continue;
+            (known ?? (stood[at.dataset.test] = new Set())).add(Math.round(top + scrollY));
+        }
+    };
+    look();";
+
+#[tokio::test]
+#[ignore = "needs the built page and Chromium: cargo xtask test runs it"]
+async fn nothing_moves_from_under_a_finger_when_the_advice_comes() -> Result<()> {
+    let page = Page::served().await?;
+    page.before_each_page(WATCH).await?;
+    let mut moved = Vec::new();
+    for (width, height) in [(390, 844), (1024, 768)] {
+        page.browser.look(width, height, 1.0, "light").await?;
+        for below in PAGES.into_iter().chain(ASIDE).chain(["?p=after", "?p=report"]) {
+            page.go(below).await?;
+            page.until_advised().await?;
+            page.value("frames = 0").await?;
+            page.until("what follows the advice", "frames > 30").await?;
+            let places = "Object.entries(stood).map(([test, at]) => `${test} ${[...at]}`).filter((l) => l.includes(','))";
+            let places = page.value(places).await?;
+            let count = page.value("Object.keys(stood).length").await?;
+            ensure!(count.as_u64().is_some_and(|count| count > 0), "nothing to press on {below}");
+            for line in places.as_array().context("a list")? {
+                moved.push(format!("{width} {below}: {line}"));
+            }
+        }
+    }
+    ensure!(moved.is_empty(), "{}", moved.join("\n"));
+    page.close().await
+}
+
 /// What axe-core finds at fault on the page as it is now.
 pub async fn axe(page: &Page) -> Result<Vec<Value>> {
     let axe = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("target/npm/node_modules/axe-core/axe.min.js");

@@ -12,7 +12,7 @@ pub use printed::part as printed_part;
 
 use super::browser::focus::HEADING;
 use super::components::link::GoTo;
-use super::components::parts::{Text, pick};
+use super::components::parts::{Text, pick, waiting};
 use super::lazy;
 use super::model::Shared;
 use super::route::Route;
@@ -144,7 +144,7 @@ fn after(page: Page) -> AnyView {
     let some = Memo::new(move |_| after.site.with(Option::is_some));
     let body = move || {
         if !some.get() {
-            return view! { <p>{page.key("page-verdict-wait")}</p> }.into_any();
+            return waiting(page.key("page-verdict-wait"));
         }
         TABS.get(open.get()).map_or_else(|| ().into_any(), |(.., draw)| draw(after))
     };

@@ -20,7 +20,7 @@ use crate::ui::components::candidates::{CandidatesTable, fit_key};
 use crate::ui::components::link::GoTo;
 use crate::ui::components::morning::BusiestMorning;
 use crate::ui::components::pair::Pair;
-use crate::ui::components::parts::heads;
+use crate::ui::components::parts::{heads, waiting};
 use crate::ui::components::question::value_words;
 use crate::ui::components::sketches;
 use crate::ui::components::working::Marks;
@@ -47,7 +47,7 @@ fn report(page: Page) -> AnyView {
     };
     let body = move || match after.site.get() {
         Some(site) => view! { {first(after, &site)} {file(after, &site)} }.into_any(),
-        None => view! { <p>{page.key("page-verdict-wait")}</p> }.into_any(),
+        None => waiting(page.key("page-verdict-wait")),
     };
     view! {
         <div class="report result" data-test="report">

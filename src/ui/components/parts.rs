@@ -18,6 +18,11 @@ fn plain_button(words: String, class: &'static str, test: String, act: Box<dyn F
         .into_any()
 }
 
+/// Says what is being waited for, once the wait is long enough to be noticed (style sheet).
+pub fn waiting(words: String) -> AnyView {
+    view! { <p class="waiting" role="status"><progress aria-hidden="true"></progress> {words}</p> }.into_any()
+}
+
 /// The heads of a table's columns.
 pub fn heads(words: Vec<String>) -> AnyView {
     let cells = words.into_iter().map(|w| view! { <th scope="col">{w}</th> }).collect_view();

@@ -1,7 +1,7 @@
 //! How a heater does in the rating test: label against model, the test's day, and a heat pump's
 //! coefficient of performance. The worker runs the test when somebody looks; results stay by label.
 
-use super::parts::heads;
+use super::parts::{heads, waiting};
 use super::provenance::ProvenanceMark;
 use super::tank::WarmthLegend;
 use crate::core::candidates::{CandidateId, Label, offered};
@@ -92,11 +92,7 @@ pub fn RatingTest(candidate: CandidateId) -> impl IntoView {
             {move || match tested.get() {
                 Tested::Ran(rated) => outcome(page, candidate, &rated).into_any(),
                 Tested::Missing => lazy::missing(again),
-                // Shown only when the wait is long enough to be noticed (style sheet).
-                Tested::NotYet => view! {
-                    <p class="waiting" role="status"><progress aria-hidden="true"></progress> {page.key("test-wait")}</p>
-                }
-                .into_any(),
+                Tested::NotYet => waiting(page.key("test-wait")),
             }}
         </div>
     }

@@ -36,6 +36,8 @@ pub fn part() -> Part {
 struct Round {
     page: Page,
     list: Memo<Vec<Id>>,
+    /// There is an advice. Before that the list is not shown: the advice takes its room above it, and orders it.
+    advised: Memo<bool>,
     /// How many of them stand in the open.
     shown: Memo<usize>,
     /// The one being measured.
@@ -54,7 +56,8 @@ fn on_site(page: Page) -> AnyView {
     });
     let list = Memo::new(move |_| page.answers.with(|a| settle.with(|settle| asking::to_measure(a, settle))));
     let shown = Memo::new(move |_| settle.with(Vec::len).max(FEW));
-    let round = Round { page, list, shown, at: RwSignal::new(None), awake: Awake::new() };
+    let advised = Memo::new(move |_| page.outcome.with(Option::is_some));
+    let round = Round { page, list, advised, shown, at: RwSignal::new(None), awake: Awake::new() };
     let verdict = move || match page.outcome.get() {
         Some(shared) => page.say(&shared.0.advice.verdict),
         None => page.key("page-verdict-wait"),
@@ -127,12 +130,14 @@ impl Round {
         view! {
             <h1 id=HEADING tabindex="-1">{page.key("onsite-heading")}</h1>
             <p>{page.key("onsite-about")}</p>
-            {screen(page, self.awake)}
-            <ol class="measures" data-test="measures">
-                {move || self.list.get().into_iter().take(self.shown.get()).map(line).collect_view()}
-            </ol>
-            {rest}
-            {done}
+            <div hidden=move || !self.advised.get()>
+                {screen(page, self.awake)}
+                <ol class="measures" data-test="measures">
+                    {move || self.list.get().into_iter().take(self.shown.get()).map(line).collect_view()}
+                </ol>
+                {rest}
+                {done}
+            </div>
             <p class="caution">{page.key("onsite-caution")}</p>
             <nav class="thumb" aria-label=page.key("page-steps")>
                 <GoTo route=Route::Job class="button" test="onsite-leave">{page.key("onsite-leave")}</GoTo>

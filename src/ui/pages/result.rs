@@ -10,7 +10,7 @@ use crate::ui::components::findings::Findings;
 use crate::ui::components::link::GoTo;
 use crate::ui::components::morning::BusiestMorning;
 use crate::ui::components::pair::{Pair, PairPicker, pair};
-use crate::ui::components::parts::button;
+use crate::ui::components::parts::{button, waiting};
 use crate::ui::components::provenance::MarkLegend;
 use crate::ui::components::rating::ShowTest;
 use crate::ui::components::reasons::{Assumed, Cautions, Reasons, SettleFirst};
@@ -43,7 +43,7 @@ fn ResultPage() -> impl IntoView {
     };
     let top = move || match page.outcome.get() {
         Some(shared) => view! { <Answer outcome=shared.0/> }.into_any(),
-        None => view! { <p>{page.key("page-verdict-wait")}</p> }.into_any(),
+        None => waiting(page.key("page-verdict-wait")),
     };
     let some = Memo::new(move |_| page.outcome.with(Option::is_some));
     let foot = move || page.outcome.get().map(|shared| view! { <Foot outcome=shared.0/> });

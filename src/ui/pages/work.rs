@@ -13,7 +13,7 @@ use crate::job::questions::Value;
 use crate::text;
 use crate::ui::browser::focus::HEADING;
 use crate::ui::components::link::GoTo;
-use crate::ui::components::parts::{button, pick};
+use crate::ui::components::parts::{button, pick, waiting};
 use crate::ui::jobs;
 use crate::ui::lazy::Part;
 use crate::ui::route::Route;
@@ -99,7 +99,7 @@ fn work(page: Page) -> AnyView {
     let begun = work.done.with_untracked(|d| d.under("step.").next().is_some());
     let steps = RwSignal::new(begun);
     let body = move || match work.plan.get() {
-        None => view! { <p>{page.key("page-verdict-wait")}</p> }.into_any(),
+        None => waiting(page.key("page-verdict-wait")),
         Some(plan) => {
             let plan_of_steps = Arc::clone(&plan);
             view! {
@@ -116,6 +116,17 @@ fn work(page: Page) -> AnyView {
             </button>
         }
     };
+    // Not shown before what stands above it, which would push it away from under a finger.
+    let some = Memo::new(move |_| work.plan.with(Option::is_some));
+    let switch = move || {
+        some.get().then(|| {
+            view! {
+                <div class="switch" role="group" aria-label=page.key("plan-title")>
+                    {to(false, "plan-load", "show-load")} {to(true, "plan-steps", "show-steps")}
+                </div>
+            }
+        })
+    };
     let print = move || {
         // A browser that cannot print says so itself.
         let _ = window().print();
@@ -125,9 +136,7 @@ fn work(page: Page) -> AnyView {
             <h1 id=HEADING tabindex="-1">{page.key("plan-title")}</h1>
             {heaters(work)}
             {move || work.plan.get().map(|plan| head(page, &plan))}
-            <div class="switch" role="group" aria-label=page.key("plan-title")>
-                {to(false, "plan-load", "show-load")} {to(true, "plan-steps", "show-steps")}
-            </div>
+            {switch}
             {body}
             <div class="ways">
                 {button(page.key("plan-print"), "button", "print", print)}
