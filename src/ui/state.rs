@@ -182,6 +182,14 @@ impl Page {
         }
     }
 
+    /// Tracks what advice is about: which job is open, its answers and its offer. Reads them too: a memo that nobody has
+    /// read yet takes its first reading, whoever's it is, for a change.
+    pub fn track_case(self) {
+        self.open.with(|_| ());
+        self.answers.with(|_| ());
+        self.offer.with(|_| ());
+    }
+
     /// Changes the answers and keeps them.
     pub fn change(self, change: impl FnOnce(&mut Answers)) {
         self.alter(|job| change(&mut job.answers));

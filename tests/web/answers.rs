@@ -23,6 +23,33 @@ async fn an_answer_moves_the_verdict() -> Result<()> {
 /// After an answer the verdict is that of a first look, said to be one; then that of the whole years.
 #[tokio::test]
 #[ignore = "needs the built page and Chromium: cargo xtask test runs it"]
+async fn advice_is_asked_for_once_for_the_same_answers() -> Result<()> {
+    let page = Page::served().await?;
+    // A request for advice begins with a nought (`worker::messages::Request`).
+    page.before_each_page(
+        "globalThis.questions = 0;
+         const post = Worker.prototype.postMessage;
+         Worker.prototype.postMessage = function (...all) {
+             if (all[0]?.[0] === 0) questions += 1;
+             return post.apply(this, all);
+         };",
+    )
+    .await?;
+    page.go("?p=household").await?;
+    page.until_advised().await?;
+    page.click("result").await?;
+    page.until("first bands", "document.querySelector('[data-test=chart-bands]')").await?;
+    ensure!(page.value("questions").await? == 1, "asked {} times", page.value("questions").await?);
+    page.click("change-answers").await?;
+    page.answer("adults", "5").await?;
+    page.until("a question", "questions > 1").await?;
+    page.until_advised().await?;
+    ensure!(page.value("questions").await? == 2, "asked {} times", page.value("questions").await?);
+    page.close().await
+}
+
+#[tokio::test]
+#[ignore = "needs the built page and Chromium: cargo xtask test runs it"]
 async fn a_first_look_comes_and_is_replaced() -> Result<()> {
     let page = Page::served().await?;
     page.go("?p=household").await?;

@@ -28,9 +28,7 @@ pub fn follow(page: Page) {
     follow_errands(desk.clone(), page);
     Effect::new(move |first: Option<()>| {
         // Two jobs may have the same answers; each wants its own advice.
-        page.open.track();
-        page.answers.track();
-        page.offer.track();
+        page.track_case();
         let since = js_sys::Date::now() - desk.borrow().asked_ms;
         // A clock put back makes it negative: then do not wait either.
         if first.is_none() || !(0.0..GATHER.as_millis() as f64).contains(&since) {

@@ -70,8 +70,7 @@ impl Drawing {
         };
         // An answer makes what is under way stale at once; its futures are drawn when its advice stands.
         Effect::new(move |before: Option<()>| {
-            page.answers.track();
-            page.offer.track();
+            page.track_case();
             if before.is_some() {
                 drawing.steps.set_value(None);
                 drawing.whole.set(false);
