@@ -16,13 +16,14 @@ use crate::ui::components::rating::ShowTest;
 use crate::ui::components::reasons::{Assumed, Cautions, Reasons, SettleFirst};
 use crate::ui::components::tiles::Tiles;
 use crate::ui::components::working::Marks;
-use crate::ui::lazy::{self, Part};
+use crate::ui::lazy::Part;
 use crate::ui::over::Over;
 use crate::ui::route::Route;
 use crate::ui::state::{Page, page};
-use crate::ui::sure::{self, Weighed};
+use crate::ui::sure::{Drawing, Sure, Weighed};
 use leptos::prelude::*;
 use std::sync::Arc;
+use std::time::Duration;
 
 /// The advice as a part of the page that is fetched when first shown.
 #[leptos::wasm_split::wasm_split(advice, wasm_split_path = leptos::wasm_split, fallible)]
@@ -32,26 +33,58 @@ pub fn part() -> Part {
     Ok(view! { <ResultPage/> }.into_any())
 }
 
+/// What the page draws in a task of its own, in this order, so that the worker is at the futures meanwhile and the
+/// reader has the answer before the rest is laid out.
+#[derive(Clone, Copy, PartialEq, PartialOrd)]
+enum Drawn {
+    Heading,
+    Answer,
+    All,
+}
+
+/// Goes on to the next task, as long as the page is shown.
+fn draw_on(drawn: RwSignal<Drawn>) {
+    let next = match drawn.get_untracked() {
+        Drawn::Heading => Drawn::Answer,
+        Drawn::Answer => Drawn::All,
+        Drawn::All => return,
+    };
+    set_timeout(
+        move || {
+            if drawn.try_set(next).is_none() {
+                draw_on(drawn);
+            }
+        },
+        Duration::ZERO,
+    );
+}
+
 /// The advice in full. A newer outcome is drawn afresh.
 #[component]
 fn ResultPage() -> impl IntoView {
     let page = page();
+    let drawing = Drawing::start(page);
+    let drawn = RwSignal::new(Drawn::Heading);
+    draw_on(drawn);
+    let answer = Memo::new(move |_| drawn.get() >= Drawn::Answer);
     // The heading stays while outcomes come and go, and with it the focus of whoever is there.
     let heading = move || match page.outcome.get() {
         Some(shared) => page.say(&shared.0.advice.verdict),
         None => page.key("page-way-result"),
     };
-    let top = move || match page.outcome.get() {
+    let top = move || match page.outcome.get().filter(|_| answer.get()) {
         Some(shared) => view! { <Answer outcome=shared.0/> }.into_any(),
         None => waiting(page.key("page-verdict-wait")),
     };
     let some = Memo::new(move |_| page.outcome.with(Option::is_some));
-    let foot = move || page.outcome.get().map(|shared| view! { <Foot outcome=shared.0/> });
+    let rest = Memo::new(move |_| some.get() && drawn.get() == Drawn::All);
+    let foot =
+        move || page.outcome.get().filter(|_| rest.get()).map(|shared| view! { <Foot outcome=shared.0/> });
     // What would change the advice is found below, and orders what is taken for granted above.
     provide_context(Weighed(RwSignal::new(None)));
     let test = move || some.get().then_some("answer-verdict");
     // The findings stay while newer outcomes come: a measurement is being put in there.
-    let findings = move || some.get().then(|| view! { <Findings/> });
+    let findings = move || rest.get().then(|| view! { <Findings/> });
     view! {
         <div class="result">
             <header>
@@ -60,7 +93,7 @@ fn ResultPage() -> impl IntoView {
             </header>
             {top}
         </div>
-        {move || some.get().then(|| lazy::shown(|| Box::pin(sure::part())))}
+        {move || rest.get().then(|| view! { <Sure drawing/> })}
         <div class="result">{findings} {foot}</div>
     }
 }

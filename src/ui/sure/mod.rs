@@ -13,24 +13,16 @@ mod map;
 mod steps;
 mod waiting;
 
-use self::drawing::Drawing;
+pub use self::drawing::Drawing;
 use super::errands::Came;
-use super::lazy::{self, Part};
+use super::lazy;
 use super::model::Shared;
 use super::state::{Page, page};
 use crate::core::futures::Changes;
 use crate::core::outlook::Outlook;
-use crate::text;
 use crate::worker::errands;
 use leptos::prelude::*;
 use std::sync::Arc;
-
-/// The part.
-#[leptos::wasm_split::wasm_split(advice, wasm_split_path = leptos::wasm_split, fallible)]
-pub fn part() -> Part {
-    page().learn(&text::SURE);
-    Ok(view! { <Sure/> }.into_any())
-}
 
 /// An outlook with the outcome that it belongs to.
 #[derive(Clone)]
@@ -78,10 +70,10 @@ fn look_ahead(page: Page, drawing: Drawing) -> (Memo<Vec<u8>>, RwSignal<Option<A
     (ask, last)
 }
 
+/// The section. Whoever shows it has had the drawing started.
 #[component]
-fn Sure() -> impl IntoView {
+pub fn Sure(drawing: Drawing) -> impl IntoView {
     let page = page();
-    let drawing = Drawing::start(page);
     let (ask, last) = look_ahead(page, drawing);
     let missing = move || page.errand(&ask.get()) == Came::Missing;
     let waits = move || last.with(Option::is_none) && !missing();
