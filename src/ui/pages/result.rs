@@ -33,8 +33,8 @@ pub fn part() -> Part {
     Ok(view! { <ResultPage/> }.into_any())
 }
 
-/// What the page draws in a task of its own, in this order, so that the worker is at the futures meanwhile and the
-/// reader has the answer before the rest is laid out.
+/// What the page draws in a task of its own, in this order: the worker is at the futures meanwhile, and the answer is on
+/// the screen before the rest is laid out.
 #[derive(Clone, Copy, PartialEq, PartialOrd)]
 enum Drawn {
     Heading,
@@ -42,18 +42,14 @@ enum Drawn {
     All,
 }
 
-/// Goes on to the next task, as long as the page is shown.
+/// Draws the answer in the next task, and all in the one after a picture of it.
 fn draw_on(drawn: RwSignal<Drawn>) {
-    let next = match drawn.get_untracked() {
-        Drawn::Heading => Drawn::Answer,
-        Drawn::Answer => Drawn::All,
-        Drawn::All => return,
-    };
+    // Nothing is set once the page has gone.
+    let to = move |next| set_timeout(move || drop(drawn.try_set(next)), Duration::ZERO);
     set_timeout(
         move || {
-            if drawn.try_set(next).is_none() {
-                draw_on(drawn);
-            }
+            drawn.try_set(Drawn::Answer);
+            request_animation_frame(move || to(Drawn::All));
         },
         Duration::ZERO,
     );
