@@ -20,7 +20,7 @@ async fn an_answer_moves_the_verdict() -> Result<()> {
     page.close().await
 }
 
-/// After an answer the verdict is that of a first look, said to be one; then that of the whole years.
+/// Nothing but an answer has the worker asked again: not even the first look at the advice.
 #[tokio::test]
 #[ignore = "needs the built page and Chromium: cargo xtask test runs it"]
 async fn advice_is_asked_for_once_for_the_same_answers() -> Result<()> {
@@ -48,6 +48,7 @@ async fn advice_is_asked_for_once_for_the_same_answers() -> Result<()> {
     page.close().await
 }
 
+/// After an answer the verdict is that of a first look, said to be one; then that of the whole years.
 #[tokio::test]
 #[ignore = "needs the built page and Chromium: cargo xtask test runs it"]
 async fn a_first_look_comes_and_is_replaced() -> Result<()> {

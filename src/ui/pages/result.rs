@@ -45,11 +45,14 @@ enum Drawn {
 /// Draws the answer in the next task, and all in the one after a picture of it.
 fn draw_on(drawn: RwSignal<Drawn>) {
     // Nothing is set once the page has gone.
-    let to = move |next| set_timeout(move || drop(drawn.try_set(next)), Duration::ZERO);
+    let set = move |to| {
+        drawn.try_set(to);
+    };
+    let all = move || set_timeout(move || set(Drawn::All), Duration::ZERO);
     set_timeout(
         move || {
-            drawn.try_set(Drawn::Answer);
-            request_animation_frame(move || to(Drawn::All));
+            set(Drawn::Answer);
+            request_animation_frame(all);
         },
         Duration::ZERO,
     );

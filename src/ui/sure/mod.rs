@@ -14,6 +14,7 @@ mod steps;
 mod waiting;
 
 pub use self::drawing::Drawing;
+use super::components::parts::waiting;
 use super::errands::Came;
 use super::lazy;
 use super::model::Shared;
@@ -82,9 +83,7 @@ pub fn Sure(drawing: Drawing) -> impl IntoView {
             <h2 id="sure-title">{page.key("sure-name")}</h2>
             <p class="quiet">{page.key("sure-about")}</p>
             // Said once when it begins; what comes is read by whoever goes there.
-            {move || waits().then(|| view! {
-                <p class="waiting" role="status"><progress aria-hidden="true"></progress> {page.key("sure-wait")}</p>
-            })}
+            {move || waits().then(|| waiting(page.key("sure-wait")))}
             {move || missing().then(|| lazy::missing(move || page.send_errand(ask.get_untracked())))}
             <futures::HowSure drawing/>
             {move || last.get().map(|ahead| view! { <ahead::WhatLiesAhead ahead/> })}
