@@ -45,7 +45,14 @@ pub fn shown(fetch: fn() -> Coming) -> AnyView {
                 focus::part_came();
                 view
             }
-            Some(Err(_)) => missing(get.clone()),
+            Some(Err(_)) => {
+                let get = get.clone();
+                missing(move || {
+                    // The wait is shown again, and a second miss said again.
+                    came.update(|count| *count += 1);
+                    get();
+                })
+            }
             None => waiting(page.key("page-part-wait")),
         }
     })

@@ -106,10 +106,11 @@ async fn a_part_that_cannot_be_had_is_said_and_tried_again() -> Result<()> {
     page.go("?p=result").await?;
     page.find("part-missing").await?;
     page.until_advised().await?;
-    // Each miss draws its button anew, so it is pressed where it stands.
-    let again = "document.querySelector('[data-test=part-again]').click()";
+    // Each miss draws its button anew, so it is pressed where it stands; the one that was pressed says so.
+    let again = "(() => { const b = document.querySelector('[data-test=part-again]'); b.dataset.pressed = ''; b.click(); })()";
     page.value(again).await?;
-    page.until("the second miss", "document.querySelector('[data-test=part-again]')").await?;
+    page.until("the second miss", "document.querySelector('[data-test=part-again]:not([data-pressed])')")
+        .await?;
     host.put("", &whole)?;
     page.value(again).await?;
     page.find("answer").await?;
